@@ -1,0 +1,58 @@
+package model
+
+import (
+	"fairlead/lang/source"
+	"fairlead/lang/syntax"
+)
+
+// Stock is one "stock KIND MODEL …": a named set of values for a kind of part.
+// The parts of the same file that name it have its values.
+type Stock struct {
+	*syntax.Stock
+	// Place is the whole statement.
+	Place source.Place
+	// Doc is the text of the comment lines directly above, without "#".
+	Doc    []string
+	Values Values
+}
+
+// Use is one "use "file"".
+type Use struct {
+	*syntax.Use
+	Place source.Place
+}
+
+// Include is one "include RIG as NAME …".
+type Include struct {
+	*syntax.Include
+	Place source.Place
+}
+
+// Join is one "join END to END".
+type Join struct {
+	*syntax.Join
+	Place source.Place
+}
+
+// Policy is what one "policy" statement begins: the figures and rule settings up
+// to the next one.
+type Policy struct {
+	// Name and Title are empty where "require" or "rule" stands without a policy.
+	Name, Title string
+	// Place is from the first to the last statement.
+	Place    source.Place
+	Requires []*Require
+	Rules    []*RuleSetting
+}
+
+// Require is one figure of a policy.
+type Require struct {
+	*syntax.Require
+	Place source.Place
+}
+
+// RuleSetting is one "rule NAME SEVERITY" of a policy.
+type RuleSetting struct {
+	*syntax.RuleSetting
+	Place source.Place
+}

@@ -1,0 +1,222 @@
+package solve
+
+import (
+	"fairlead/lang/model"
+	"fairlead/solve/lp"
+)
+
+// solvePhase solves the tension program of one boundary condition: a hauler
+// pulls, or nobody does (hold).
+func (s *system) solvePhase(name string, hauler *model.Part) *Phase {
+	ph := &Phase{Name: name, Hauler: hauler}
+	network := s.held
+	if hauler != nil {
+		network = s.pulled
+	}
+	weight := s.bodyWeights(network.layout, hauler != nil)
+	ph.program = newProgram(network, weight, hauler)
+	solved := lp.Solve(ph.program.lp)
+	switch solved.Status {
+	case lp.Infeasible:
+		s.runaway(ph, solved, weight)
+	case lp.Unbounded:
+		ph.Status = Jammed
+		ph.Jam = jam(ph.program, hauler, solved.X)
+	default:
+		s.balance(ph, solved)
+	}
+	if ph.Pull == nil {
+		s.withoutTensions(ph)
+	}
+	return ph
+}
+
+// bodyWeights gives the weight of each body in fractions of the reference weight.
+func (s *system) bodyWeights(l *layout, hauling bool) []lp.Num {
+	weight := make([]lp.Num, len(l.bodies))
+	for i, b := range l.bodies {
+		for _, p := range b.Parts {
+			weight[i] = weight[i].Add(s.weights.of(p, hauling))
+		}
+	}
+	return weight
+}
+
+// balance reads motion and forces off an optimum.
+func (s *system) balance(ph *Phase, solved *lp.Solution) {
+	pull := solved.Value
+	ph.Pull = &pull
+	ph.Motion = make([]Motion, len(s.bodies))
+	for i, b := range s.bodies {
+		ph.Motion[i] = Motion{Body: b}
+		if ph.Hauler != nil {
+			ph.Motion[i] = motion(solved, b)
+		}
+	}
+	t := newTensions(ph.program, solved, s.reference)
+	hauling := ph.Hauler != nil
+	ph.tension = t.pieceTensions()
+	for _, r := range s.rig.Ropes {
+		for i := range r.Strokes {
+			f := Force{}
+			if !r.Broken {
+				f = t.strand(r, i)
+			}
+			ph.Strands = append(ph.Strands, Strand{Rope: r, Index: i, Force: f, Slack: f.carriesNothing()})
+		}
+	}
+	ph.Parts = newLoads(t, ph.Hauler, func(p *model.Part) lp.Num { return s.weights.of(p, hauling) }).all()
+	s.judge(ph)
+}
+
+func (f Force) carriesNothing() bool {
+	return f.Known() && f.High != nil && f.High.Sign() == 0
+}
+
+// motion reads the motion of a body; it is free if the optimum does not fix it.
+func motion(solved *lp.Solution, b *Body) Motion {
+	low, high, lowLimited, highLimited := solved.MultiplierRange(b.Index)
+	if !lowLimited || !highLimited || low.Cmp(high) != 0 {
+		return Motion{Body: b, Free: true}
+	}
+	return Motion{Body: b, Rise: low}
+}
+
+// judge gives the status of a phase whose program has an optimum, and its
+// advantage if it raises the load.
+func (s *system) judge(ph *Phase) {
+	if ph.Hauler == nil {
+		ph.Status = OK
+		return
+	}
+	ph.Status = RaisesNothing
+	for _, m := range ph.Motion {
+		if s.raisable(m.Body) && !m.Free && m.Rise.Sign() > 0 {
+			ph.Status = OK
+		}
+	}
+	raised := s.raised(ph)
+	if ph.Status != OK || raised == nil {
+		return
+	}
+	ideal := raised.Rise.Inv()
+	ph.Ideal = &ideal
+	ph.Class, ph.Stages = classify(ph, raised)
+}
+
+// raisable says whether raising the body is what a haul is for: it has the load
+// that "raise" names, or any load where none does.
+func (s *system) raisable(b *Body) bool {
+	for _, p := range b.Loads {
+		if p.Kind == model.Load && (!s.named || p == s.reference) {
+			return true
+		}
+	}
+	return false
+}
+
+// raised gives the motion of the body that the ideal advantage is about: that of
+// the load that "raise" names, else the only body with a load. Nil if there are
+// several, or if it does not rise.
+func (s *system) raised(ph *Phase) *Motion {
+	var found *Motion
+	for i := range ph.Motion {
+		if !s.raisable(ph.Motion[i].Body) {
+			continue
+		}
+		if found != nil {
+			return nil
+		}
+		found = &ph.Motion[i]
+	}
+	if found == nil || found.Free || found.Rise.Sign() <= 0 {
+		return nil
+	}
+	return found
+}
+
+// withoutTensions lists strands and parts with unknown forces, but for rope that
+// carries nothing whatever happens.
+func (s *system) withoutTensions(ph *Phase) {
+	for _, r := range s.rig.Ropes {
+		for i := range r.Strokes {
+			strand := Strand{Rope: r, Index: i}
+			if at := ph.program.strands[r][i]; !r.Broken && at.piece >= 0 && ph.program.column[at.piece] < 0 {
+				strand.Force, strand.Slack = zeroLoad(nil).Force, true
+			}
+			ph.Strands = append(ph.Strands, strand)
+		}
+	}
+	for _, p := range s.rig.Parts {
+		ph.Parts = append(ph.Parts, PartLoad{Part: p})
+	}
+}
+
+// jam finds where the rope of the hauled end is fast: the piece that people pull
+// and that a ray without bound stretches.
+func jam(p *program, hauler *model.Part, ray []lp.Num) *Jam {
+	for i, piece := range p.pieces {
+		if column := p.column[i]; column >= 0 && ray[column].Sign() > 0 && piece.pulledBy(hauler) > 0 {
+			return &Jam{Rope: piece.rope, From: piece.start.node, To: piece.end.node}
+		}
+	}
+	return nil
+}
+
+// runaway reads off a program without balance what moves without bound: a load
+// goes down (falls), goes up, or only other parts move.
+func (s *system) runaway(ph *Phase, solved *lp.Solution, weight []lp.Num) {
+	ph.Status = Unbalanced
+	up := false
+	for i, b := range s.bodies {
+		rise := solved.Y[i]
+		ph.Ray = append(ph.Ray, Motion{Body: b, Rise: rise})
+		if len(b.Loads) == 0 {
+			continue
+		}
+		if rise.Sign() < 0 {
+			ph.Status = Falls
+		}
+		up = up || rise.Sign() > 0 && s.raisable(b)
+	}
+	if up && !s.loadSinks(ph.Ray) {
+		ph.Status = RunsUp
+	}
+	if ph.Status == Falls && ph.Hauler != nil {
+		ph.Unpinned = s.unpinned(ph, weight)
+	}
+}
+
+// loadSinks says whether a load, not a counterweight only, goes down.
+func (s *system) loadSinks(ray []Motion) bool {
+	for _, m := range ray {
+		if m.Rise.Sign() < 0 && s.raisable(m.Body) {
+			return true
+		}
+	}
+	return false
+}
+
+// unpinned finds the weightless bodies that fly up along the ray and of which
+// holding any single one would give the program a balance: nothing pulls them
+// the other way.
+func (s *system) unpinned(ph *Phase, weight []lp.Num) []*Body {
+	var found []*Body
+	for _, m := range ph.Ray {
+		if m.Rise.Sign() <= 0 || weight[m.Body.Index].Sign() != 0 {
+			continue
+		}
+		if lp.Solve(pinned(ph.program.lp, m.Body.Index)).Status != lp.Infeasible {
+			found = append(found, m.Body)
+		}
+	}
+	return found
+}
+
+// pinned gives the program with the row of one body left free: a support holds it.
+func pinned(p *lp.Program, row int) *lp.Program {
+	q := &lp.Program{RHS: p.RHS, Columns: p.Columns[:len(p.Columns):len(p.Columns)]}
+	q.Add(lp.Num{}, lp.Entry{Row: row, Value: lp.Int(1)})
+	q.Add(lp.Num{}, lp.Entry{Row: row, Value: lp.Int(-1)})
+	return q
+}

@@ -1,0 +1,138 @@
+package solve
+
+import "fairlead/lang/model"
+
+// cut says what ends a piece of rope.
+type cut int
+
+const (
+	fast   cut = iota // made fast: no rope passes
+	open              // a loose or tended end: the piece carries nothing
+	hauled            // people pull here
+	grip              // a one-way grip: rope passes one way
+	closed            // the two ends of a line closed on itself without a grip
+)
+
+// boundary is one end of a piece.
+type boundary struct {
+	cut cut
+	// node is the index into Rope.Nodes; -1 when closed.
+	node int
+	// hauler pulls at a hauled end.
+	hauler *model.Part
+	// grip is the index into network.grips when cut is grip.
+	grip int
+}
+
+// link is what runs between two neighbouring nodes that are left: a strand of
+// the drawing, or a new strand where a node between is gone or rope is loose.
+type link struct {
+	// from and to are indices into Rope.Nodes.
+	from, to int
+	// strokes are the strokes it is made of.
+	strokes []int
+	stroke  model.Stroke
+	// fresh says that it is no strand of the drawing: its length is that of the
+	// straight way between its ends.
+	fresh bool
+	form  form
+}
+
+// piece is rope between two cuts. One tension runs all along it.
+type piece struct {
+	rope       *model.Rope
+	links      []link
+	start, end boundary
+}
+
+// fresh says whether a link of the piece is no strand of the drawing.
+func (p *piece) fresh() bool {
+	for _, k := range p.links {
+		if k.fresh {
+			return true
+		}
+	}
+	return false
+}
+
+// form gives how fast the length of the piece grows, as drawn.
+func (p *piece) form() form {
+	var f form
+	for _, k := range p.links {
+		f = f.join(k.form)
+	}
+	return f
+}
+
+// opens says whether a loose end leaves the piece without tension.
+func (p *piece) opens() bool { return p.start.cut == open || p.end.cut == open }
+
+// pulledBy counts the ends of the piece that a hauler pulls.
+func (p *piece) pulledBy(hauler *model.Part) int64 {
+	n := int64(0)
+	for _, b := range []boundary{p.start, p.end} {
+		if b.cut == hauled && b.hauler == hauler {
+			n++
+		}
+	}
+	return n
+}
+
+// gripGroup is a one-way grip, or several successive ones on one body that
+// hold the same way and count as one.
+type gripGroup struct {
+	rope  *model.Rope
+	nodes []int
+	holds model.Side
+	// before and after are indices into network.pieces, -1 if the rope ends there.
+	before, after int
+}
+
+// held and other give the pieces on the held side and on the other side.
+func (g *gripGroup) held() int {
+	if g.holds == model.LastSide {
+		return g.after
+	}
+	return g.before
+}
+
+func (g *gripGroup) other() int {
+	if g.holds == model.LastSide {
+		return g.before
+	}
+	return g.after
+}
+
+// where says what a stroke of the drawing belongs to.
+type where struct {
+	piece int // index into network.pieces, -1 for none
+	group int // index into network.grips if it lies inside a group, else -1
+}
+
+// network is the rig as the program sees it: bodies, pieces and grips.
+type network struct {
+	*layout
+	// handsOff says that haulers hold nothing.
+	handsOff bool
+	pieces   []*piece
+	grips    []*gripGroup
+	// strands says, for each rope, where each of its strokes belongs.
+	strands map[*model.Rope][]where
+}
+
+// newNetwork cuts every rope of a layout into pieces. With handsOff the hauled
+// ends are loose, and a hauler in mid line lets the rope run on.
+func newNetwork(l *layout, handsOff bool) *network {
+	n := &network{layout: l, handsOff: handsOff, strands: map[*model.Rope][]where{}}
+	for _, r := range l.rig.Ropes {
+		strands := make([]where, len(r.Strokes))
+		for i := range strands {
+			strands[i] = where{piece: -1, group: -1}
+		}
+		n.strands[r] = strands
+		if !r.Broken && !l.gone(r.Line) {
+			n.cutRope(r)
+		}
+	}
+	return n
+}

@@ -1,0 +1,133 @@
+package solve
+
+import (
+	"slices"
+
+	"fairlead/lang/model"
+	"fairlead/solve/lp"
+)
+
+// program is the tension program of a network in one phase: a row for each
+// moving body (the forces on it balance its weight) and each grip (what it holds
+// is the difference of the tensions beside it), a column for each piece that can
+// carry tension and for what each grip holds. It asks for the largest pull that
+// can be balanced; its multipliers are the motion.
+type program struct {
+	*network
+	lp *lp.Program
+	// column is the column of each piece, -1 if it carries nothing; grip that of
+	// what each grip holds.
+	column, grip []int
+}
+
+// newProgram builds the program in which one hauler pulls; nil pulls nothing.
+func newProgram(n *network, weight []lp.Num, hauler *model.Part) *program {
+	p := &program{network: n, lp: &lp.Program{}}
+	p.lp.RHS = append(append(p.lp.RHS, weight...), make([]lp.Num, len(n.grips))...)
+	for _, piece := range n.pieces {
+		p.column = append(p.column, p.addPiece(piece, hauler))
+	}
+	for i, g := range n.grips {
+		p.grip = append(p.grip, p.addGrip(i, g))
+	}
+	return p
+}
+
+// addPiece adds the column of a piece: its tension acts on each body against the
+// growth of its length. A piece with a loose end or with slack in it carries
+// nothing, and so does one that touches nothing that moves.
+func (p *program) addPiece(piece *piece, hauler *model.Part) int {
+	if piece.opens() || piece.fresh() {
+		return -1
+	}
+	cost := piece.pulledBy(hauler)
+	entries := p.balance(piece.form())
+	entries = append(entries, p.gripEntries(piece)...)
+	if hauler == nil {
+		cost = 0
+	}
+	if len(entries) == 0 && cost == 0 {
+		return -1
+	}
+	return p.lp.Add(lp.Int(cost), entries...)
+}
+
+// balance gives the entries of a form's force on the bodies.
+func (p *program) balance(f form) []lp.Entry {
+	entries := make([]lp.Entry, 0, len(f)+2)
+	for _, t := range f {
+		entries = append(entries, lp.Entry{Row: t.body, Value: t.factor.Neg()})
+	}
+	return entries
+}
+
+// gripEntries gives the entries of a piece in the rows of the grips at its ends:
+// the rope it loses at its start and wins at its end.
+func (p *program) gripEntries(piece *piece) []lp.Entry {
+	var entries []lp.Entry
+	if piece.start.cut == grip {
+		entries = append(entries, lp.Entry{Row: p.gripRow(piece.start.grip), Value: lp.Int(-1)})
+	}
+	if piece.end.cut == grip {
+		entries = append(entries, lp.Entry{Row: p.gripRow(piece.end.grip), Value: lp.Int(1)})
+	}
+	return entries
+}
+
+func (p *program) gripRow(group int) int { return len(p.bodies) + group }
+
+// addGrip adds the column of what a grip holds: the tension on its held side is
+// that on the other side and this.
+func (p *program) addGrip(group int, g *gripGroup) int {
+	value := lp.Int(-1)
+	if g.holds == model.LastSide {
+		value = lp.Int(1)
+	}
+	return p.lp.Add(lp.Num{}, lp.Entry{Row: p.gripRow(group), Value: value})
+}
+
+// linear is a linear form over the columns and a constant: a force.
+type linear struct {
+	terms    map[int]lp.Num
+	constant lp.Num
+}
+
+func (f *linear) add(column int, factor lp.Num) {
+	if column < 0 || factor.Sign() == 0 {
+		return
+	}
+	if f.terms == nil {
+		f.terms = map[int]lp.Num{}
+	}
+	f.terms[column] = f.terms[column].Add(factor)
+}
+
+// plus adds a multiple of another form.
+func (f *linear) plus(g linear, factor lp.Num) {
+	f.constant = f.constant.Add(g.constant.Mul(factor))
+	for c, v := range g.terms {
+		f.add(c, v.Mul(factor))
+	}
+}
+
+// at gives the value of the form at a vector of columns.
+func (f linear) at(x []lp.Num) lp.Num {
+	sum := f.constant
+	for _, t := range f.list() {
+		sum = sum.Add(t.Value.Mul(x[t.Column]))
+	}
+	return sum
+}
+
+// list gives the terms in the order of their columns, so that results never
+// depend on the order of a map.
+func (f linear) list() []lp.Term {
+	list := make([]lp.Term, 0, len(f.terms))
+	for c, v := range f.terms {
+		if v.Sign() != 0 {
+			list = append(list, lp.Term{Column: c, Value: v})
+		}
+	}
+	slices.SortFunc(list, func(a, b lp.Term) int { return a.Column - b.Column })
+	return list
+}
