@@ -2,6 +2,7 @@ package quantity
 
 import (
 	"math/big"
+	"strings"
 )
 
 // Dimension says what kind of thing a unit measures.
@@ -106,7 +107,8 @@ func UnitNamed(word string) (Unit, bool) {
 
 // New makes a quantity of the digits of one number, or of a range when high is
 // not empty, and a unit's word, which may be empty. ok is false if a number or
-// the unit is none.
+// the unit is none. A number is [-] digits [. digits]: an exponent could make the
+// arithmetic endless.
 func New(low, high, unit string) (q Quantity, ok bool) {
 	q.Written, q.Unit = low, unit
 	if high == "" {
@@ -122,15 +124,23 @@ func New(low, high, unit string) (q Quantity, ok bool) {
 		}
 		q.Dimension, factor = u.Dimension, u.SI
 	}
-	var okLow, okHigh bool
-	q.Low, okLow = new(big.Rat).SetString(low)
-	q.High, okHigh = new(big.Rat).SetString(high)
-	if !okLow || !okHigh {
+	if !isNumber(low) || !isNumber(high) {
 		return q, false
 	}
+	q.Low, q.High = fraction(low), fraction(high)
 	q.Low.Mul(q.Low, factor)
 	q.High.Mul(q.High, factor)
 	return q, true
+}
+
+// isNumber says whether a text is a number of the notation.
+func isNumber(s string) bool {
+	whole, part, point := strings.Cut(strings.TrimPrefix(s, "-"), ".")
+	return isDigits(whole) && (!point || isDigits(part))
+}
+
+func isDigits(s string) bool {
+	return s != "" && strings.Trim(s, "0123456789") == ""
 }
 
 func fraction(s string) *big.Rat {
