@@ -1,0 +1,34 @@
+package load
+
+import (
+	"io"
+
+	"fairlead/lang/diag"
+	"fairlead/lang/model"
+	"fairlead/lang/resolve"
+	"fairlead/lang/source"
+	"fairlead/lang/syntax"
+)
+
+// Loaded is one file, read, parsed and resolved.
+type Loaded struct {
+	File  *source.File
+	Tree  *syntax.Tree
+	Model *model.File
+	// Problems are the findings of the text and of the names, in file order.
+	Problems []diag.Diagnostic
+}
+
+// Text loads a text under a name, without opening a file.
+func Text(name, text string) *Loaded {
+	file := source.New(name, text)
+	tree := syntax.Parse(file)
+	resolved, problems := resolve.File(tree)
+	return &Loaded{File: file, Tree: tree, Model: resolved, Problems: problems}
+}
+
+// Paths loads files, folders and, for "-", standard input, which is then called
+// as. See Loader for what is read, and in which order.
+func Paths(args []string, stdin io.Reader, as string) ([]*Loaded, error) {
+	return Loader{Stdin: stdin, As: as}.Paths(args)
+}

@@ -1,0 +1,200 @@
+package load
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"os"
+	"path/filepath"
+	"strings"
+)
+
+// DefaultName is what standard input is called if nobody names it.
+const DefaultName = "stdin.rig"
+
+// Loader reads files.
+type Loader struct {
+	// Stdin is what "-" reads.
+	Stdin io.Reader
+	// As is the name of standard input; empty for DefaultName.
+	As string
+	// Overlay has the texts that stand in place of files, by their paths: as
+	// given, as made of a folder given, or absolute. A path that is in it need
+	// not exist.
+	Overlay map[string]string
+}
+
+// text is one file's name and content.
+type text struct{ name, content string }
+
+// Paths loads what the arguments name, in their order: a file whatever its name,
+// a folder with all its *.rig files in it and below, sorted, or "-". Hidden files
+// and folders are passed over unless given by name. Links are followed; a file
+// that is reached twice is read once. Names are kept as given, with forward slashes.
+//
+// The error joins one for each path that could not be read, which it names; what
+// could be read is given all the same.
+func (l Loader) Paths(args []string) ([]*Loaded, error) {
+	texts, err := l.read(args)
+	loaded := make([]*Loaded, 0, len(texts))
+	for _, t := range texts {
+		loaded = append(loaded, Text(t.name, t.content))
+	}
+	return loaded, err
+}
+
+// read reads what the arguments name.
+func (l Loader) read(args []string) ([]text, error) {
+	r := &reading{Loader: l, seen: map[string]bool{}, folders: map[string]bool{}}
+	for _, arg := range args {
+		if arg == "-" {
+			r.standardInput()
+			continue
+		}
+		r.path(arg)
+	}
+	return r.texts, errors.Join(r.errs...)
+}
+
+// reading is one run of a Loader.
+type reading struct {
+	Loader
+	texts []text
+	errs  []error
+	// seen are the files read, folders the folders walked, by their real paths.
+	seen, folders map[string]bool
+	stdinRead     bool
+}
+
+func (r *reading) fail(err error) { r.errs = append(r.errs, err) }
+
+// standardInput reads standard input, once.
+func (r *reading) standardInput() {
+	if r.stdinRead {
+		return
+	}
+	r.stdinRead = true
+	name := r.As
+	if name == "" {
+		name = DefaultName
+	}
+	if r.Stdin == nil {
+		r.fail(fmt.Errorf("%s: there is no standard input", name))
+		return
+	}
+	content, err := io.ReadAll(r.Stdin)
+	if err != nil {
+		r.fail(fmt.Errorf("%s: %w", name, err))
+		return
+	}
+	r.texts = append(r.texts, text{name, string(content)})
+}
+
+// path reads a file or a folder that was given by name.
+func (r *reading) path(name string) {
+	if r.overlaid(name) {
+		return
+	}
+	info, err := os.Stat(name)
+	switch {
+	case err != nil:
+		r.fail(err)
+	case info.IsDir():
+		r.folder(name)
+	default:
+		r.file(name)
+	}
+}
+
+// overlaid takes a file's text from the overlay; false if it is not there.
+func (r *reading) overlaid(name string) bool {
+	content, there := r.Overlay[name]
+	if !there {
+		if abs, err := filepath.Abs(name); err == nil {
+			content, there = r.Overlay[abs]
+		}
+	}
+	if there && r.first(r.seen, name) {
+		r.texts = append(r.texts, text{name, content})
+	}
+	return there
+}
+
+// file reads a file from the disk.
+func (r *reading) file(name string) {
+	if !r.first(r.seen, name) {
+		return
+	}
+	content, err := os.ReadFile(name)
+	if err != nil {
+		r.fail(err)
+		return
+	}
+	r.texts = append(r.texts, text{name, string(content)})
+}
+
+// folder reads the rig files of a folder and of those below it.
+func (r *reading) folder(name string) {
+	if !r.first(r.folders, name) {
+		return
+	}
+	entries, err := os.ReadDir(name) // sorted by name
+	if err != nil {
+		r.fail(err)
+		return
+	}
+	for _, entry := range entries {
+		if strings.HasPrefix(entry.Name(), ".") {
+			continue
+		}
+		r.entry(below(name, entry.Name()), entry)
+	}
+}
+
+// entry reads one entry of a folder, if it is a folder or a rig file.
+func (r *reading) entry(path string, entry os.DirEntry) {
+	isRig := strings.HasSuffix(entry.Name(), ".rig")
+	mode := entry.Type()
+	if mode&os.ModeSymlink != 0 {
+		info, err := os.Stat(path)
+		if err != nil {
+			if isRig { // another link that leads nowhere is nobody's concern
+				r.fail(err)
+			}
+			return
+		}
+		mode = info.Mode()
+	}
+	switch {
+	case mode.IsDir():
+		r.folder(path)
+	case isRig && mode.IsRegular():
+		if !r.overlaid(path) {
+			r.file(path)
+		}
+	}
+}
+
+// below gives the path of an entry of a folder, which keeps its name as given.
+func below(folder, entry string) string {
+	if folder == "." {
+		return entry
+	}
+	return strings.TrimRight(filepath.ToSlash(folder), "/") + "/" + entry
+}
+
+// first says whether a path is met for the first time in a set of real paths.
+func (r *reading) first(seen map[string]bool, name string) bool {
+	key, err := filepath.EvalSymlinks(name)
+	if err != nil {
+		key = name
+	}
+	if abs, err := filepath.Abs(key); err == nil {
+		key = abs
+	}
+	if seen[key] {
+		return false
+	}
+	seen[key] = true
+	return true
+}

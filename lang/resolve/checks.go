@@ -1,0 +1,43 @@
+package resolve
+
+import "fairlead/lang/model"
+
+// checkParts reports the lines without a reeving line and the parts that have
+// nothing to do.
+func (r *rigWork) checkParts() {
+	r.checkJoins()
+	for _, p := range r.order {
+		switch {
+		case p.Kind.IsLine() && !p.saysOn():
+			r.checkReeved(p)
+		case !r.works(p):
+			r.reportUnlessShared(r.compose(unusedPart, p.NamePlace.Span, p.Name,
+				"%s touches no rope and carries nothing", p.Name), p.shared)
+		}
+	}
+}
+
+// works says whether a part has something to do: a rope touches it, something is
+// on it, a leg or a join uses it, or its weight hangs on another part. What a
+// statement names that could not be read may be used there.
+func (r *rigWork) works(p *partWork) bool {
+	weighs := p.saysOn() && (p.Kind.IsWeight() || p.saysMass())
+	return p.nodes > 0 || p.named || p.leg || p.joined || weighs ||
+		p.Kind == model.Leg || r.ghosts[p.Name] || r.short
+}
+
+// checkReeved reports a line that no reeving line is of.
+func (r *rigWork) checkReeved(p *partWork) {
+	if r.reeves[p.Name] != nil || r.lostReeve || r.ghosts[p.Name] {
+		return
+	}
+	remedy := phrase("write reeve " + clipped(p.Name) + ": …")
+	if p.nodes > 0 || p.named {
+		remedy = phrase("write on and the part that it hangs from, or reeve " + clipped(p.Name) + ": …")
+	}
+	r.reportUnlessShared(r.compose(missingReeve, p.NamePlace.Span, p.Name,
+		"%s is %s without a reeving line; %s", p.Name, article(p.Kind), remedy), p.shared)
+	if !p.shared || p.nodes > 0 || p.named { // else this rig does without it
+		r.rig.Incomplete = true
+	}
+}

@@ -1,0 +1,51 @@
+package resolve
+
+import (
+	"fairlead/lang/model"
+	"fairlead/lang/syntax"
+)
+
+// readClaims resolves the names in "expect" and "accept".
+func (r *rigWork) readClaims() {
+	for _, s := range r.all {
+		switch body := s.Body.(type) {
+		case *syntax.Expect:
+			r.readExpect(s, body)
+		case *syntax.Accept:
+			a := &model.Accepted{Accept: body, Place: r.file.At(s.Span)}
+			a.At, a.Broken = r.claimed(body.At)
+			r.rig.Accepted = append(r.rig.Accepted, a)
+		}
+	}
+}
+
+// readExpect resolves one claim.
+func (r *rigWork) readExpect(s *syntax.Statement, body *syntax.Expect) {
+	c := &model.Claim{Expect: body, Place: r.file.At(s.Span)}
+	r.rig.Claims = append(r.rig.Claims, c)
+	c.Of, c.Broken = r.claimed(body.Of)
+	if body.By == nil {
+		return
+	}
+	by := r.find(*body.By, func(p *partWork) bool { return p.Kind == model.Hauler })
+	switch {
+	case by == nil:
+		c.Broken = true
+	case by.Kind != model.Hauler:
+		r.misfit(*body.By, "%s is %s and hauls nothing; by names a hauler", by.Name, article(by.Kind))
+		c.Broken = true
+	default:
+		c.By = by.Part
+	}
+}
+
+// claimed finds the part that a claim names; broken if there is none.
+func (r *rigWork) claimed(name *syntax.Word) (part *model.Part, broken bool) {
+	if name == nil {
+		return nil, false
+	}
+	if p := r.find(*name, nil); p != nil {
+		return p.Part, false
+	}
+	return nil, true
+}

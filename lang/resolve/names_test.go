@@ -1,0 +1,76 @@
+package resolve
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+
+	"fairlead/lang/langtest"
+)
+
+const line = "reeve long: litter / head \\ team\n"
+
+var nameCases = []marked{
+	{"all names known", basic + line},
+	{"on", basic + line + "pulley top on ⟦hed⟧unknown-part\nreeve other: litter / top \\ team\nrope other\n"},
+	{"a clause of an unknown node", basic + "pulley low on litter\nreeve long: litter / ⟦hxad⟧unknown-part (holds sideways angle 300 deg) \\ low / team\nreeve b: litter / head\nrope b\n"},
+	{"node", basic + "reeve long: litter / ⟦haed⟧unknown-part \\ team\nexpect load on head under 1 kN\nedge ⟦lip⟧unused-part\nanchor rear\nreeve b: litter / head\nrope b\nreeve c: rear / litter\nrope c\n"},
+	{"holds", basic + "pulley top on head holds ⟦liter⟧unknown-part\nreeve long: litter / top \\ team\n"},
+	{"holds at a node", basic + "pulley top on head\nreeve long: litter / top (holds ⟦liter⟧unknown-part) \\ team\n"},
+	{"legs", basic + "anchor tree\nfocal hub\nleg l from ⟦tre⟧unknown-part to ⟦hubb⟧unknown-part\nleg r from tree to hub\n" +
+		"reeve long: litter / hub\nreeve b: litter / head \\ team\nrope b\n"},
+	{"claims", basic + line + "expect load on ⟦heap⟧unknown-part under 1 kN\nexpect factor of ⟦teem⟧unknown-part over 4\n" +
+		"expect held without ⟦x⟧unknown-part\nexpect advantage 1:1 by ⟦taem⟧unknown-part\n" +
+		"expect finding no-capture at ⟦q⟧unknown-part\naccept no-capture at ⟦z⟧unknown-part because \"trial\"\n"},
+	{"claims about ropes", basic + line + "expect held without long\nexpect factor of long over 4\n"},
+	{"case counts", basic + "reeve long: litter / ⟦Head⟧unknown-part \\ team\nreeve b: litter / head\nrope b\n"},
+	{"second part of a name", basic + line + "pulley ⟦head⟧duplicate-name on litter\n"},
+	{"the second is judged too", basic + line + "pulley ⟦head⟧duplicate-name on ⟦nowhere⟧unknown-part efficiency ⟦0 %⟧bad-value\n"},
+	{"a rope has no name of its own kind", basic + line + "knot ⟦long⟧duplicate-name on litter\n"},
+	{"one name in two rigs", "rig a\n" + basic + line + "rig b\n" + basic + line},
+	{"one rig twice", "rig a\n" + basic + line + "rig ⟦a⟧duplicate-name\n" + basic + line},
+	{"by names a hauler", basic + line + "expect advantage 1:1 by ⟦head⟧wrong-kind\n"},
+	{"unused", basic + line + "pulley ⟦spare⟧unused-part on head\nload ⟦box⟧unused-part\n"},
+	{"used by what is on it", basic + "pulley top on head\ncarabiner link on top\nknot eye on link\nreeve long: litter / eye\n" +
+		"reeve b: litter / head \\ team\nrope b\n"},
+	{"a second load hangs on the first", basic + line + "load guide on litter\n"},
+	{"a heavy part hangs on another", "anchor head\nload litter mass 80 kg\nhauler team\nrope long\n" + line + "ring plate on litter mass 4 kg\n"},
+	{"a leg uses its ends", "anchor tree\nfocal hub\nleg l from tree to hub\nload litter\nrope long\nreeve long: litter / hub\n"},
+	{"nothing at all", "# only a comment\n"},
+}
+
+func TestHints(t *testing.T) {
+	cases := []struct{ text, want, fix string }{
+		{"pulley runner on head\nreeve long: litter / runer", "runer is not a part of this rig, did you mean runner?", "write runner"},
+		{"reeve long: litter / haed", "haed is not a part of this rig, did you mean head?", "write head"},
+		{"reeve long: litter / HEAD", "HEAD is not a part of this rig, did you mean head?", "write head"},
+		{"reeve long: litter / wagon", "wagon is not a part of this rig", ""},
+		{"pulley block1 on head\npulley block2 on head\nreeve long: litter / block3",
+			"block3 is not a part of this rig, did you mean block1 or block2?", ""},
+		{"pulley q1 on head\nreeve long: litter / q2", "q2 is not a part of this rig", ""},
+	}
+	for _, c := range cases {
+		rig := "anchor head\nload litter\nrope long\n" + c.text + "\n"
+		file, found := resolved("yard.rig", rig)
+		assert.Equal(t, c.want, message(t, found, "unknown-part"))
+		if c.fix != "" {
+			fixed := langtest.Fixed(t, file.Source, found, c.fix)
+			_, after := resolved("yard.rig", fixed)
+			for _, d := range after {
+				assert.NotEqual(t, "unknown-part", d.Rule)
+			}
+			continue
+		}
+		for _, d := range found {
+			assert.Empty(t, d.Fixes, d.Message)
+		}
+	}
+}
+
+func TestDuplicateNamesTheFirst(t *testing.T) {
+	rig, found := oneRig(t, basic+line+"pulley head on litter\n")
+	assert.Len(t, found, 1)
+	assert.Equal(t, rig.Part("head").NamePlace, found[0].Related[0].Place)
+	assert.Equal(t, "head", found[0].Subject)
+	assert.True(t, rig.Incomplete)
+}

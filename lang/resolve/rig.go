@@ -1,0 +1,148 @@
+package resolve
+
+import (
+	"slices"
+	"strings"
+
+	"fairlead/lang/model"
+	"fairlead/lang/source"
+	"fairlead/lang/syntax"
+)
+
+// rigWork is one rig while it is resolved.
+type rigWork struct {
+	*fileWork
+	*section
+	rig *model.Rig
+	// all are the statements of the rig in file order.
+	all []*syntax.Statement
+	// parts finds each part by its name.
+	parts map[string]*partWork
+	// order are the parts in file order, doubles those whose name was taken.
+	order, doubles []*partWork
+	// ghosts are the names in statements that could not be read: they are not
+	// unknown, and what stands there is no less used.
+	ghosts map[string]bool
+	// copies are the names that "include" gives, which stand before a dot, with
+	// the place of the first.
+	copies map[string]source.Span
+	// reeves are the reeving statements by the name of their rope.
+	reeves map[string]*syntax.Statement
+	// lostReeve says that there is a reeving line whose rope could not be read.
+	lostReeve bool
+}
+
+// partWork is one part while its rig is resolved.
+type partWork struct {
+	*model.Part
+	// body is its statement's; nil for a rope that only its reeving line names.
+	body *syntax.Part
+	// statement is the one that it was made of.
+	statement *syntax.Statement
+	// shared says that it stands before the first rig of the file.
+	shared bool
+	// nodes are how often ropes touch it, carries how many parts are on it.
+	nodes, carries int
+	// leg says that a leg of a focal point uses it, joined that a join does, named
+	// that another part says to be on it.
+	leg, joined, named bool
+	// acted says that its holds with a name acted at some pass, idle that it did
+	// not at some, vague that it may, the ends of the run there not being known.
+	acted, idle, vague bool
+	// missed are the ends of the runs where it was idle.
+	missed []string
+}
+
+// resolveRig resolves one rig.
+func (w *fileWork) resolveRig(s *section) *model.Rig {
+	r := &rigWork{
+		fileWork: w, section: s, rig: &model.Rig{Name: s.name.Text, Title: s.title},
+		parts: map[string]*partWork{}, ghosts: map[string]bool{},
+		copies: map[string]source.Span{}, reeves: map[string]*syntax.Statement{},
+	}
+	r.all = slices.Concat(s.shared, s.own)
+	r.rig.Incomplete = s.short || len(w.out.Uses) > 0
+	r.place()
+	r.readPlain()
+	r.readParts()
+	r.clip()
+	r.rig.Seal()
+	r.readAllValues()
+	r.readRopes()
+	r.checkParts()
+	r.readClaims()
+	return r.rig
+}
+
+// place says where the rig stands in the file.
+func (r *rigWork) place() {
+	span := source.Span{}
+	if r.head != nil {
+		span = r.head.Span
+	} else if len(r.own) > 0 {
+		span = r.own[0].Span
+	}
+	if len(r.own) > 0 {
+		span = span.To(r.own[len(r.own)-1].Span)
+	}
+	r.rig.Place = r.file.At(span)
+	r.rig.NamePlace = r.file.At(r.name.Span)
+}
+
+// readPlain reads the statements that say nothing of single parts, and what can
+// be read of those that are bad.
+func (r *rigWork) readPlain() {
+	for _, s := range r.all {
+		switch body := s.Body.(type) {
+		case *syntax.Units:
+			r.rig.Units = nil
+			for _, word := range body.Words {
+				r.rig.Units = append(r.rig.Units, word.Text)
+			}
+		case *syntax.Include:
+			r.readInclude(s, body)
+		case *syntax.Join:
+			r.rig.Joins = append(r.rig.Joins, &model.Join{Join: body, Place: r.file.At(s.Span)})
+			r.rig.Incomplete = true
+			r.reportNotComputed(s.Span, "join", "both ends stand as they are")
+		case *syntax.Bad:
+			r.readBad(s)
+		}
+	}
+}
+
+// readBad takes what a statement that could not be read still tells.
+func (r *rigWork) readBad(s *syntax.Statement) {
+	switch s.Keyword.Text {
+	case "rig", "expect", "accept", "units":
+		return
+	}
+	r.rig.Incomplete = true
+	for _, name := range s.Body.(*syntax.Bad).Names {
+		r.ghosts[name.Text] = true
+	}
+	if s.Keyword.Text == "reeve" {
+		name, ok := wordAfterKeyword(s)
+		r.lostReeve = r.lostReeve || !ok
+		r.reeves[name.Text] = s
+	}
+}
+
+// wordAfterKeyword gives the name that stands right after the keyword of a
+// statement that could not be read.
+func wordAfterKeyword(s *syntax.Statement) (syntax.Word, bool) {
+	bad, ok := s.Body.(*syntax.Bad)
+	if !ok || len(bad.Names) == 0 || len(s.Tokens) < 2 || s.Tokens[1].Span != bad.Names[0].Span {
+		return syntax.Word{}, false
+	}
+	return bad.Names[0], true
+}
+
+// docOf gives the text of the comment lines above a statement.
+func docOf(s *syntax.Statement) []string {
+	var doc []string
+	for _, t := range s.Doc {
+		doc = append(doc, strings.TrimSpace(strings.TrimPrefix(t.Text, "#")))
+	}
+	return doc
+}

@@ -1,0 +1,75 @@
+package resolve
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"fairlead/lang/langtest"
+)
+
+const stocked = "stock pulley twin efficiency 0.93 to 0.96 strength 36 kN sheaves 2 holds  # a shelf of ours\n"
+
+var stockCases = []marked{
+	{"a model of the file", stocked + basic + "pulley top twin on head\nreeve long: litter / top \\ team\n"},
+	{"after its use", basic + "pulley top twin on head\nreeve long: litter / top \\ team\n" + stocked},
+	{"unknown", basic + "hitch grab ⟦prusik⟧unknown-model\nreeve long: litter / grab / head \\ team\n"},
+	{"misspelt", stocked + basic + "pulley top ⟦twn⟧unknown-model on head\npulley low twin on litter\nreeve long: litter / top \\ low / team\n"},
+	{"of another kind", stocked + basic + "ring top ⟦twin⟧unknown-model on head\npulley low twin on litter\nreeve long: litter / top \\ low / team\n"},
+	{"twice", stocked + "stock pulley ⟦twin⟧duplicate-name\nstock ring twin\n" + basic +
+		"pulley top twin on head\nring eye twin on head\nreeve long: litter / top \\ eye / team\n"},
+	{"not used", "stock ring ⟦eye⟧not-computed-yet strength 25 kN\n"},
+	{"bad values", "stock pulley ⟦a⟧not-computed-yet strength ⟦0 kN⟧bad-value efficiency ⟦0.9 to 0.8⟧bad-value\n"},
+	{"a part's name in a model", "stock pulley ⟦a⟧not-computed-yet ⟦holds litter⟧misplaced-clause\nstock leg ⟦b⟧not-computed-yet ⟦from tree⟧misplaced-clause\n"},
+	{"house rules", "⟦policy quarry-team \"House rules\"⟧not-computed-yet\nrequire factor 10\nrule no-capture error\nrule slack-strand off\n"},
+	{"house rules without a policy", "⟦require factor 10⟧not-computed-yet\n"},
+	{"a mass from elsewhere", "⟦use \"stock.rig\"⟧not-computed-yet\nload litter dummy\nload ⟦crate⟧mass-missing on litter\nload box mass 9 kg on litter\nrope long\nanchor head\nreeve long: litter / head\n"},
+	{"use", "⟦use \"stock.rig\"⟧not-computed-yet\n" + basic + "pulley top twin on head\nreeve long: litter / top \\ team\n"},
+}
+
+func TestModelGivesItsValues(t *testing.T) {
+	file, found := resolved("yard.rig", stocked+basic+"pulley top twin on head strength 22 kN\nreeve long: litter / top \\ team\n")
+	require.Empty(t, found)
+	top := file.Rigs[0].Part("top")
+	assert.Equal(t, "twin", top.Model)
+	v := top.Values
+	assert.Equal(t, "93/100", v.Efficiency.Low.RatString(), "ranges are kept")
+	assert.Equal(t, "24/25", v.Efficiency.High.RatString())
+	assert.Equal(t, "22000", v.Strength.Low.RatString(), "the clause beats the model")
+	assert.Equal(t, "2", v.Sheaves.Low.RatString())
+	assert.True(t, v.Holds)
+	assert.Equal(t, "strength 22 kN", v.Places["strength"].Text())
+	assert.Equal(t, "sheaves 2", v.Places["sheaves"].Text())
+	require.Len(t, file.Stock, 1)
+	assert.Equal(t, "36000", file.Stock[0].Values.Strength.Low.RatString(), "the model itself is not changed")
+	assert.Equal(t, "strength 36 kN", file.Stock[0].Values.Places["strength"].Text())
+}
+
+func TestWeightInPlaceOfTheModelsMass(t *testing.T) {
+	rig, found := oneRig(t, "stock load dummy mass 80 kg\nanchor head\nload litter dummy weight 900 N\nrope long\nreeve long: litter / head\n")
+	assert.Empty(t, found)
+	assert.Nil(t, rig.Part("litter").Values.Mass)
+	assert.Equal(t, "900", rig.Part("litter").Values.Weight.Low.RatString())
+}
+
+func TestUnknownModelHint(t *testing.T) {
+	file, found := resolved("yard.rig", stocked+"pulley top twn\npulley low twin\n")
+	assert.Equal(t, "top: its values stay unset, since no pulley model twn is known, did you mean twin?", message(t, found, "unknown-model"))
+	assert.Contains(t, langtest.Fixed(t, file.Source, found, "write twin"), "pulley top twin\n")
+}
+
+func TestPoliciesAreKept(t *testing.T) {
+	file, _ := resolved("policy.rig", "policy quarry-team \"House rules\"\nrequire factor 10\nrequire drop under 1 m\nrule no-capture error\npolicy other\nrequire factor 4 for hitch\n")
+	assert.Empty(t, file.Rigs, "a file of house rules holds no rig")
+	require.Len(t, file.Policies, 2)
+	p := file.Policies[0]
+	assert.Equal(t, "quarry-team", p.Name)
+	assert.Equal(t, "House rules", p.Title)
+	require.Len(t, p.Requires, 2)
+	assert.Equal(t, "10", p.Requires[0].Amount.Low.RatString())
+	require.Len(t, p.Rules, 1)
+	assert.Equal(t, "no-capture", p.Rules[0].Rule.Text)
+	assert.Equal(t, "policy quarry-team \"House rules\"\nrequire factor 10\nrequire drop under 1 m\nrule no-capture error", p.Place.Text())
+	assert.Equal(t, "hitch", file.Policies[1].Requires[0].For.Text)
+}

@@ -1,0 +1,113 @@
+package resolve
+
+import (
+	"fairlead/lang/model"
+	"fairlead/lang/syntax"
+)
+
+// weighing are the clauses without whose values the forces in the rig are other ones.
+var weighing = map[string]bool{"mass": true, "weight": true, "slope": true, "angle": true, "friction": true}
+
+// readAllValues gives every part the values of its model and of its clauses.
+func (r *rigWork) readAllValues() {
+	for _, p := range r.order {
+		if p.body != nil {
+			r.readValues(p)
+		}
+	}
+	for _, p := range r.doubles {
+		r.readValues(p)
+	}
+	for _, p := range r.order {
+		if p.Kind == model.Leg {
+			r.checkLeg(p)
+		}
+	}
+	r.checkMasses()
+}
+
+// readValues reads the values of one part; a clause beats the model.
+func (r *rigWork) readValues(p *partWork) {
+	if p.body.Model != nil {
+		if values, ok := r.modelOf(p.body); ok {
+			p.Values = copied(values)
+		}
+	}
+	var mass *syntax.ClauseUse
+	for i := range p.body.Clauses {
+		c := &p.body.Clauses[i]
+		word := c.Word.Text
+		if word == "mass" || word == "weight" {
+			if mass != nil && mass.Word.Text != word {
+				d := r.report(badValue, c.Span, p.Name, "%s has both a mass and a weight; write one of them", p.Name)
+				related(d, r.file.At(mass.Span), "the %s of %s", mass.Word.Text, p.Name)
+				continue
+			}
+			mass = c
+			p.Values.Mass, p.Values.Weight = nil, nil
+			delete(p.Values.Places, "mass")
+			delete(p.Values.Places, "weight")
+		}
+		if !r.readClause(p.Name, string(p.Kind), &p.Values, *c) && weighing[word] {
+			r.rig.Incomplete = true
+		}
+		if c.Name != nil {
+			r.readName(p, *c)
+		}
+	}
+}
+
+// readName resolves the part that a clause names.
+func (r *rigWork) readName(p *partWork, c syntax.ClauseUse) {
+	switch c.Word.Text {
+	case "holds":
+		if end := r.find(*c.Name, canEnd); end != nil {
+			p.Values.HoldsEnd = end.Part
+		} else {
+			r.rig.Incomplete = true
+		}
+	case "from":
+		from := r.find(*c.Name, func(q *partWork) bool { return q.Fixed() })
+		switch {
+		case from == nil:
+			r.rig.Incomplete = true
+		case !from.Fixed() || from.Kind == model.Focal:
+			r.misfit(*c.Name, "%s is no anchor, so that %s cannot come from it", from.Name, p.Name)
+			r.rig.Incomplete = true
+		default:
+			from.leg = true
+			p.Values.From = from.Part
+		}
+	case "to":
+		to := r.find(*c.Name, func(q *partWork) bool { return q.Kind == model.Focal })
+		switch {
+		case to == nil:
+			r.rig.Incomplete = true
+		case to.Kind != model.Focal:
+			r.misfit(*c.Name, "%s is no focal point, so that %s cannot lead to it", to.Name, p.Name)
+			r.rig.Incomplete = true
+		default:
+			to.leg = true
+			p.Values.To = to.Part
+		}
+	}
+}
+
+// canEnd says whether a rope can end at the part.
+func canEnd(p *partWork) bool { return p.Kind != model.Leg && !p.IsReeved() }
+
+// checkLeg reports a leg that does not say where it runs; one of whose ends
+// nothing is known joins nothing.
+func (r *rigWork) checkLeg(p *partWork) {
+	for _, word := range []string{"from", "to"} {
+		if _, said := p.Values.Places[word]; said || p.lost(word) {
+			continue
+		}
+		r.report(missingClause, p.NamePlace.Span, p.Name, "%s is a leg and needs both from and to", p.Name)
+		r.rig.Incomplete = true
+		break
+	}
+	if p.Values.From == nil || p.Values.To == nil {
+		p.Values.From, p.Values.To = nil, nil
+	}
+}
