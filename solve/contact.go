@@ -33,37 +33,52 @@ func (t *tensions) contact(r *model.Rope, node int, most bool) contact {
 		factor = cosine(n.Angle.Middle())
 		c.oblique = t.of(n.Part) == ground && n.Angle.Middle().Sign() != 0
 	}
-	if in >= 0 {
-		column, s := t.strandColumn(r, in, most), int64(r.Strokes[in])
-		c.along.add(column, lp.Int(-s).Mul(factor))
-		c.size.add(column, lp.Int(s*s))
-	}
-	if out < len(r.Strokes) {
-		column, s := t.strandColumn(r, out, most), int64(r.Strokes[out])
-		c.along.add(column, lp.Int(s).Mul(factor))
-		c.size.add(column, lp.Int(s*s))
+	for _, side := range []struct{ stroke, sign int }{{in, -1}, {out, +1}} {
+		if side.stroke < 0 || side.stroke >= len(r.Strokes) {
+			continue
+		}
+		column, k := t.strandTerm(r, side.stroke, most)
+		up := lp.Int(int64(side.sign * int(r.Strokes[side.stroke])))
+		c.along.add(column, k.Mul(up).Mul(factor))
+		c.size.add(column, k.Mul(up.Abs()))
 	}
 	return c
 }
 
-// angled gives the force on a bend with an included angle: 2·T·cos(θ/2) along
-// the bisector, which is the haul line for a part that moves. With a capture the
-// two tensions differ; cos(θ/2)·(T₁+T₂) is then their part along the bisector.
+// angled gives the force on a bend with an included angle θ, √(T₁²+T₂²+2·T₁·T₂·cos θ),
+// which is 2·T·cos(θ/2) while both tensions are the same. It points along the
+// bisector, which is the haul line for a part that moves; there the forces enter
+// the balance with cos(θ/2).
 func (t *tensions) angled(r *model.Rope, node int, most bool) contact {
-	c := contact{oblique: t.of(r.Nodes[node].Part) == ground && r.Nodes[node].Angle.Middle().Sign() != 0}
-	half := included(r, node)
-	sign := lp.Int(1)
+	angle := r.Nodes[node].Angle.Middle()
+	c := contact{oblique: t.of(r.Nodes[node].Part) == ground && angle.Sign() != 0}
+	half, sign := halfCosine(angle), lp.Int(1)
 	in, out := r.Before(node), node
 	if in >= 0 && r.Strokes[in] == model.Up && r.Turns(node) {
 		sign = lp.Int(-1)
 	}
-	for _, stroke := range []int{in, out} {
-		if stroke < 0 || stroke >= len(r.Strokes) {
-			continue
-		}
-		column := t.strandColumn(r, stroke, most)
-		c.along.add(column, half.Mul(sign))
-		c.size.add(column, half)
+	if in < 0 || out >= len(r.Strokes) {
+		return c
 	}
+	before, after := t.tension(r, in, most), t.tension(r, out, most)
+	c.along.plus(before, half.Mul(sign))
+	c.along.plus(after, half.Mul(sign))
+	first, second := slopes(before.at(t.shown), after.at(t.shown), cosine(angle), half)
+	c.size.plus(before, first)
+	c.size.plus(after, second)
 	return c
+}
+
+// slopes gives how the resultant of two tensions grows with each of them. The
+// resultant is their sum with these factors (it is homogeneous of degree one).
+func slopes(first, second, cos, half lp.Num) (byFirst, bySecond lp.Num) {
+	if first.Cmp(second) == 0 {
+		return half, half
+	}
+	square := first.Mul(first).Add(second.Mul(second)).Add(lp.Int(2).Mul(first).Mul(second).Mul(cos))
+	size := lp.Sqrt(square)
+	if size.Sign() == 0 {
+		return half, half
+	}
+	return first.Add(second.Mul(cos)).Quo(size), second.Add(first.Mul(cos)).Quo(size)
 }

@@ -53,9 +53,9 @@ func (n *network) cutAt(r *model.Rope, stops []stop, links []link) {
 func (n *network) addPiece(p *piece) {
 	index := len(n.pieces)
 	n.pieces = append(n.pieces, p)
-	for _, k := range p.links {
+	for i, k := range p.links {
 		for _, stroke := range k.strokes {
-			n.strands[p.rope][stroke].piece = index
+			n.strands[p.rope][stroke].piece, n.strands[p.rope][stroke].link = index, i
 		}
 	}
 	if p.start.cut == grip {

@@ -129,9 +129,12 @@ func (f form) plus(body int, factor lp.Num) form {
 }
 
 // join adds another form.
-func (f form) join(g form) form {
+func (f form) join(g form) form { return f.joinTimes(g, lp.Int(1)) }
+
+// joinTimes adds a multiple of another form.
+func (f form) joinTimes(g form, factor lp.Num) form {
 	for _, t := range g {
-		f = f.plus(t.body, t.factor)
+		f = f.plus(t.body, t.factor.Mul(factor))
 	}
 	return f
 }

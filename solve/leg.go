@@ -68,10 +68,11 @@ type share struct {
 func legShares(legs []*model.Part) (shares []share, ok bool) {
 	program := &lp.Program{RHS: []lp.Num{lp.Int(1), lp.Int(0)}}
 	columns := make([][]lp.Term, len(legs))
+	across := slants(legs)
 	for i, leg := range legs {
-		along, across := lp.Int(1), lp.Num{}
+		along := lp.Int(1)
 		if leg.Values.Angle != nil && len(legs) > 1 { // a single leg swings into the line
-			along, across = cosine(leg.Values.Angle.Middle()), sine(leg.Values.Angle.Middle())
+			along = cosine(leg.Values.Angle.Middle())
 		}
 		signs := []int64{1}
 		if leg.Values.Strut {
@@ -79,7 +80,7 @@ func legShares(legs []*model.Part) (shares []share, ok bool) {
 		}
 		for _, sign := range signs {
 			s := lp.Int(sign)
-			column := program.Add(lp.Num{}, lp.Entry{Row: 0, Value: along.Mul(s)}, lp.Entry{Row: 1, Value: across.Mul(s)})
+			column := program.Add(lp.Num{}, lp.Entry{Row: 0, Value: along.Mul(s)}, lp.Entry{Row: 1, Value: across[i].Mul(s)})
 			columns[i] = append(columns[i], lp.Term{Column: column, Value: s})
 		}
 	}
@@ -92,6 +93,30 @@ func legShares(legs []*model.Part) (shares []share, ok bool) {
 		shares = append(shares, share{low, high, limited})
 	}
 	return shares, true
+}
+
+// slants gives how far each leg pulls across the line for a unit of its tension, in
+// one unit for all: the sines of their angles, or ±1 where those are of one size,
+// which keeps a symmetric anchor exact.
+func slants(legs []*model.Part) []lp.Num {
+	across, size, alike := make([]lp.Num, len(legs)), lp.Num{}, true
+	for i, leg := range legs {
+		if leg.Values.Angle == nil || len(legs) == 1 {
+			continue
+		}
+		across[i] = sine(leg.Values.Angle.Middle())
+		if across[i].Sign() == 0 {
+			continue
+		}
+		alike = alike && (size.Sign() == 0 || size.Cmp(across[i].Abs()) == 0)
+		size = across[i].Abs()
+	}
+	for i := range across {
+		if alike {
+			across[i] = lp.Int(int64(across[i].Sign()))
+		}
+	}
+	return across
 }
 
 // of gives the share of a force, its range the widest of both.

@@ -1,6 +1,8 @@
 package solve
 
 import (
+	"math/big"
+
 	"fairlead/lang/model"
 	"fairlead/solve/lp"
 )
@@ -13,8 +15,9 @@ func (s *system) solvePhase(name string, hauler *model.Part) *Phase {
 	if hauler != nil {
 		network = s.pulled
 	}
-	weight := s.bodyWeights(network.layout, hauler != nil)
-	ph.program = newProgram(network, weight, hauler)
+	weight, inexact := exactly(s.bodyWeights(network.layout, hauler != nil))
+	ph.inexact = inexact
+	ph.program = newProgram(network, weight, hauler, nil)
 	solved := lp.Solve(ph.program.lp)
 	switch solved.Status {
 	case lp.Infeasible:
@@ -42,10 +45,41 @@ func (s *system) bodyWeights(l *layout, hauling bool) []lp.Num {
 	return weight
 }
 
+// exactly gives weights as fractions. The weight of a load on a slope is irrational;
+// motion and advantage do not depend on it and stay exact, so the program is
+// solved with the fraction nearest to it and the forces are marked inexact after.
+func exactly(weight []lp.Num) (exact []lp.Num, inexact bool) {
+	exact = make([]lp.Num, len(weight))
+	for i, w := range weight {
+		exact[i] = w
+		if !w.IsExact() {
+			exact[i] = lp.FromRat(new(big.Rat).SetFloat64(w.Float()))
+			inexact = true
+		}
+	}
+	return exact, inexact
+}
+
+// marked gives a force as inexact if the weights were.
+func (p *Phase) marked(f Force) Force {
+	if !p.inexact {
+		return f
+	}
+	mark := func(n *lp.Num) *lp.Num {
+		if n == nil || n.IsZero() {
+			return n
+		}
+		m := lp.Approx(n.Float())
+		return &m
+	}
+	return Force{Value: mark(f.Value), Low: mark(f.Low), High: mark(f.High)}
+}
+
 // balance reads motion and forces off an optimum.
 func (s *system) balance(ph *Phase, solved *lp.Solution) {
 	pull := solved.Value
-	ph.Pull = &pull
+	ph.pull = pull
+	ph.Pull = ph.marked(Force{Value: &pull}).Value
 	ph.Motion = make([]Motion, len(s.bodies))
 	for i, b := range s.bodies {
 		ph.Motion[i] = Motion{Body: b}
@@ -54,19 +88,44 @@ func (s *system) balance(ph *Phase, solved *lp.Solution) {
 		}
 	}
 	t := newTensions(ph.program, solved, s.reference)
-	hauling := ph.Hauler != nil
 	ph.tension = t.pieceTensions()
+	ph.Strands, ph.Parts = ph.forces(s, t)
+	s.judge(ph)
+	if ph.Status == OK && ph.Hauler != nil && pull.Sign() > 0 {
+		ph.Actual = s.actual(ph, solved)
+	}
+}
+
+// forces gives what every strand and part carries under some tensions.
+func (p *Phase) forces(s *system, t *tensions) ([]Strand, []PartLoad) {
+	pull := t.pull(p.Hauler)
+	var strands []Strand
 	for _, r := range s.rig.Ropes {
 		for i := range r.Strokes {
-			f := Force{}
+			strand := Strand{Rope: r, Index: i}
 			if !r.Broken {
-				f = t.strand(r, i)
+				force := t.strand(r, i)
+				strand.Force, strand.Count = p.marked(force), inPulls(*force.Value, pull)
+				strand.Slack = strand.carriesNothing()
 			}
-			ph.Strands = append(ph.Strands, Strand{Rope: r, Index: i, Force: f, Slack: f.carriesNothing()})
+			strands = append(strands, strand)
 		}
 	}
-	ph.Parts = newLoads(t, ph.Hauler, func(p *model.Part) lp.Num { return s.weights.of(p, hauling) }).all()
-	s.judge(ph)
+	hauling := p.Hauler != nil
+	parts := newLoads(t, p.Hauler, func(q *model.Part) lp.Num { return s.weights.of(q, hauling) }).all()
+	for i := range parts {
+		parts[i].Force = p.marked(parts[i].Force)
+	}
+	return strands, parts
+}
+
+// inPulls gives a tension as a multiple of the pull; nil without a pull.
+func inPulls(tension, pull lp.Num) *lp.Num {
+	if pull.Sign() == 0 {
+		return nil
+	}
+	count := tension.Quo(pull)
+	return &count
 }
 
 func (f Force) carriesNothing() bool {

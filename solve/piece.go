@@ -1,6 +1,9 @@
 package solve
 
-import "fairlead/lang/model"
+import (
+	"fairlead/lang/model"
+	"fairlead/solve/lp"
+)
 
 // cut says what ends a piece of rope.
 type cut int
@@ -67,15 +70,45 @@ func (p *piece) form() form {
 // opens says whether a loose end leaves the piece without tension.
 func (p *piece) opens() bool { return p.start.cut == open || p.end.cut == open }
 
+// endsAt says whether the run of rope that the piece is of ends at a role.
+func (p *piece) endsAt(role model.Role) bool {
+	r := p.rope
+	if r.Loop {
+		return false
+	}
+	first := p.links[0].from
+	for first > 0 && r.Strokes[first-1] != model.Slack {
+		first--
+	}
+	last := p.links[len(p.links)-1].to
+	for last < len(r.Strokes) && r.Strokes[last] != model.Slack {
+		last++
+	}
+	return r.Nodes[first].Role == role || r.Nodes[last].Role == role
+}
+
 // pulledBy counts the ends of the piece that a hauler pulls.
-func (p *piece) pulledBy(hauler *model.Part) int64 {
-	n := int64(0)
+func (p *piece) pulledBy(hauler *model.Part) int {
+	n := 0
 	for _, b := range []boundary{p.start, p.end} {
 		if b.cut == hauled && b.hauler == hauler {
 			n++
 		}
 	}
 	return n
+}
+
+// pull gives the pull of a hauler on the piece for each unit of tension at its
+// start, where last is the tension at its end.
+func (p *piece) pull(hauler *model.Part, last lp.Num) lp.Num {
+	sum := lp.Num{}
+	if p.start.cut == hauled && p.start.hauler == hauler {
+		sum = sum.Add(lp.Int(1))
+	}
+	if p.end.cut == hauled && p.end.hauler == hauler {
+		sum = sum.Add(last)
+	}
+	return sum
 }
 
 // gripGroup is a one-way grip, or several successive ones on one body that
@@ -106,6 +139,7 @@ func (g *gripGroup) other() int {
 // where says what a stroke of the drawing belongs to.
 type where struct {
 	piece int // index into network.pieces, -1 for none
+	link  int // index into the piece's links
 	group int // index into network.grips if it lies inside a group, else -1
 }
 

@@ -18,14 +18,20 @@ type program struct {
 	// column is the column of each piece, -1 if it carries nothing; grip that of
 	// what each grip holds.
 	column, grip []int
+	// links has the column of each link of each piece where these differ; nil: a
+	// piece has one column.
+	links [][]int
+	// losses say how tension changes along the ropes; nil: not at all.
+	losses *losses
 }
 
 // newProgram builds the program in which one hauler pulls; nil pulls nothing.
-func newProgram(n *network, weight []lp.Num, hauler *model.Part) *program {
-	p := &program{network: n, lp: &lp.Program{}}
+// Without losses it is that of the frictionless rig.
+func newProgram(n *network, weight []lp.Num, hauler *model.Part, losses *losses) *program {
+	p := &program{network: n, lp: &lp.Program{}, losses: losses}
 	p.lp.RHS = append(append(p.lp.RHS, weight...), make([]lp.Num, len(n.grips))...)
-	for _, piece := range n.pieces {
-		p.column = append(p.column, p.addPiece(piece, hauler))
+	for i, piece := range n.pieces {
+		p.column = append(p.column, p.addPiece(i, piece, hauler))
 	}
 	for i, g := range n.grips {
 		p.grip = append(p.grip, p.addGrip(i, g))
@@ -33,23 +39,40 @@ func newProgram(n *network, weight []lp.Num, hauler *model.Part) *program {
 	return p
 }
 
-// addPiece adds the column of a piece: its tension acts on each body against the
-// growth of its length. A piece with a loose end or with slack in it carries
-// nothing, and so does one that touches nothing that moves.
-func (p *program) addPiece(piece *piece, hauler *model.Part) int {
+// addPiece adds the column of a piece, its tension where it starts: on each strand
+// it acts on the bodies against the growth of the strand's length. A piece with a
+// loose end or with slack in it carries nothing, and so does one that touches
+// nothing that moves.
+func (p *program) addPiece(index int, piece *piece, hauler *model.Part) int {
 	if piece.opens() || piece.fresh() {
 		return -1
 	}
-	cost := piece.pulledBy(hauler)
-	entries := p.balance(piece.form())
-	entries = append(entries, p.gripEntries(piece)...)
-	if hauler == nil {
-		cost = 0
+	var force form
+	for i, k := range piece.links {
+		force = force.joinTimes(k.form, p.losses.along(index, i))
 	}
-	if len(entries) == 0 && cost == 0 {
+	last := p.losses.along(index, len(piece.links)-1)
+	entries := append(p.balance(force), p.gripEntries(piece, last)...)
+	cost := lp.Num{}
+	if hauler != nil {
+		cost = piece.pull(hauler, last)
+	}
+	if len(entries) == 0 && cost.Sign() == 0 {
 		return -1
 	}
-	return p.lp.Add(lp.Int(cost), entries...)
+	return p.lp.Add(cost, entries...)
+}
+
+// term gives the tension in a link of a piece as a column and its factor; column
+// -1 carries nothing.
+func (p *program) term(piece, link int) (column int, factor lp.Num) {
+	switch {
+	case piece < 0 || p.column[piece] < 0:
+		return -1, lp.Num{}
+	case p.links != nil:
+		return p.links[piece][link], lp.Int(1)
+	}
+	return p.column[piece], p.losses.along(piece, link)
 }
 
 // balance gives the entries of a form's force on the bodies.
@@ -63,13 +86,16 @@ func (p *program) balance(f form) []lp.Entry {
 
 // gripEntries gives the entries of a piece in the rows of the grips at its ends:
 // the rope it loses at its start and wins at its end.
-func (p *program) gripEntries(piece *piece) []lp.Entry {
+// Last is the tension at its end over that at its start.
+func (p *program) gripEntries(piece *piece, last lp.Num) []lp.Entry {
 	var entries []lp.Entry
-	if piece.start.cut == grip {
-		entries = append(entries, lp.Entry{Row: p.gripRow(piece.start.grip), Value: lp.Int(-1)})
+	if g := piece.start.grip; piece.start.cut == grip {
+		factor := p.losses.past(g, p.grips[g].holds == model.LastSide)
+		entries = append(entries, lp.Entry{Row: p.gripRow(g), Value: factor.Neg()})
 	}
-	if piece.end.cut == grip {
-		entries = append(entries, lp.Entry{Row: p.gripRow(piece.end.grip), Value: lp.Int(1)})
+	if g := piece.end.grip; piece.end.cut == grip {
+		factor := p.losses.past(g, p.grips[g].holds != model.LastSide)
+		entries = append(entries, lp.Entry{Row: p.gripRow(g), Value: last.Mul(factor)})
 	}
 	return entries
 }
@@ -77,7 +103,7 @@ func (p *program) gripEntries(piece *piece) []lp.Entry {
 func (p *program) gripRow(group int) int { return len(p.bodies) + group }
 
 // addGrip adds the column of what a grip holds: the tension on its held side is
-// that on the other side and this.
+// that on the other side, less what is lost there while it slides, and this.
 func (p *program) addGrip(group int, g *gripGroup) int {
 	value := lp.Int(-1)
 	if g.holds == model.LastSide {

@@ -117,6 +117,9 @@ type Phase struct {
 	// Pull is the sum of the tensions on the hauler's ends; nil if Status leaves
 	// no tensions.
 	Pull *lp.Num
+	// Actual is the haul with friction; nil unless Status is OK in a haul that
+	// takes a pull.
+	Actual *Actual
 	// Motion has one entry a body, in the order of Result.Bodies; empty if there
 	// is no motion (falls, jammed).
 	Motion []Motion
@@ -133,6 +136,10 @@ type Phase struct {
 	Unpinned []*Body
 
 	program *program
+	// pull is Pull before inexact weights mark it.
+	pull lp.Num
+	// inexact says that a weight is no fraction, so that forces are none either.
+	inexact bool
 	// tension is the shown tension of each piece of program.
 	tension []lp.Num
 }
@@ -155,6 +162,9 @@ type Strand struct {
 	// Index is the stroke's place in Rope.Strokes.
 	Index int
 	Force
+	// Count is the tension to show in pulls; nil without a pull. It stays exact
+	// where the weight on a slope makes the force inexact.
+	Count *lp.Num
 	// Slack says that it carries nothing, ever or in this phase.
 	Slack bool
 }

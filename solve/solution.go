@@ -39,7 +39,7 @@ func newTensions(p *program, solved *lp.Solution, reference *model.Part) *tensio
 	return t
 }
 
-// choose narrows the solutions: no preload, then ropes that end at a tender
+// choose narrows the solutions: no preload, then runs that end at a tender
 // carry least, then the capture nearest the load carries most. What is still
 // open is shown in the middle of its extremes.
 func (t *tensions) choose(reference *model.Part) []lp.Num {
@@ -68,7 +68,7 @@ func (t *tensions) preload() []lp.Term {
 	return sum
 }
 
-// tended is the sum of the tensions in ropes that end at a tender.
+// tended is the sum of the tensions in runs of rope that end at a tender.
 func (t *tensions) tended() []lp.Term {
 	var sum []lp.Term
 	for i, piece := range t.pieces {
@@ -76,7 +76,7 @@ func (t *tensions) tended() []lp.Term {
 		if column < 0 || !t.open[column] {
 			continue
 		}
-		if slices.ContainsFunc(piece.rope.Nodes, func(n model.Node) bool { return n.Role == model.Tended }) {
+		if piece.endsAt(model.Tended) {
 			sum = append(sum, lp.Term{Column: column, Value: lp.Int(1)})
 		}
 	}
@@ -192,6 +192,23 @@ func (t *tensions) pieceTensions() []lp.Num {
 	return list
 }
 
+// pull is the sum of the shown tensions on a hauler's ends.
+func (t *tensions) pull(hauler *model.Part) lp.Num {
+	sum := lp.Num{}
+	for i, p := range t.pieces {
+		if hauler == nil || p.pulledBy(hauler) == 0 {
+			continue
+		}
+		if p.start.cut == hauled && p.start.hauler == hauler {
+			sum = sum.Add(t.linkTension(i, 0))
+		}
+		if p.end.cut == hauled && p.end.hauler == hauler {
+			sum = sum.Add(t.linkTension(i, len(p.links)-1))
+		}
+	}
+	return sum
+}
+
 // force evaluates a form whose value is never negative.
 func (t *tensions) force(f linear) Force {
 	value := f.at(t.shown)
@@ -269,22 +286,32 @@ func (t *tensions) size(f linear) Force {
 	return Force{Value: &value, Low: &low, High: high}
 }
 
-// strandColumn gives the column of the tension in a stroke: of the larger one
-// inside a group of grips, where most says so, else of the smaller one. -1 if it
-// carries nothing.
-func (t *tensions) strandColumn(r *model.Rope, stroke int, most bool) int {
+// strandTerm gives the tension in a stroke as a column and its factor: the larger
+// tension inside a group of grips where most says so, else the smaller one.
+// Column -1 carries nothing.
+func (t *tensions) strandTerm(r *model.Rope, stroke int, most bool) (column int, factor lp.Num) {
 	at := t.strands[r][stroke]
+	piece, link := at.piece, at.link
 	if at.group >= 0 {
 		g := t.grips[at.group]
-		at.piece = g.other()
+		piece, link = g.other(), 0
 		if most {
-			at.piece = g.held()
+			piece = g.held()
+		}
+		if piece >= 0 && piece == g.before {
+			link = len(t.pieces[piece].links) - 1
 		}
 	}
-	if at.piece < 0 {
-		return -1
+	return t.term(piece, link)
+}
+
+// linkTension gives the shown tension in a link of a piece.
+func (t *tensions) linkTension(piece, link int) lp.Num {
+	column, factor := t.term(piece, link)
+	if column < 0 {
+		return lp.Num{}
 	}
-	return t.column[at.piece]
+	return factor.Mul(t.shown[column])
 }
 
 // strand gives what one stroke carries.
@@ -298,6 +325,6 @@ func (t *tensions) strand(r *model.Rope, stroke int) Force {
 
 func (t *tensions) tension(r *model.Rope, stroke int, most bool) linear {
 	var f linear
-	f.add(t.strandColumn(r, stroke, most), lp.Int(1))
+	f.add(t.strandTerm(r, stroke, most))
 	return f
 }

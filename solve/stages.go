@@ -90,13 +90,15 @@ func (c *classifier) linesBetween(from, to int, done []bool) []int {
 }
 
 // simple says whether every moving bend of a stage that turns the rope has the
-// speed of the stage's load. Bends on the stage's hauler are not counted.
+// speed of the stage's load. Bends on the stage's hauler are not counted, nor those
+// on a body that could move and does not, such as a plate in a sling.
 func (c *classifier) simple(st stage) bool {
 	speed := c.ph.Motion[st.load].Rise
 	for _, line := range st.lines {
 		for _, piece := range c.lines[line] {
 			for _, body := range c.turning(c.ph.program.pieces[piece]) {
-				if body != st.hauler && c.ph.Motion[body].Rise.Cmp(speed) != 0 {
+				rise := c.ph.Motion[body].Rise
+				if body != st.hauler && rise.Sign() != 0 && rise.Cmp(speed) != 0 {
 					return false
 				}
 			}

@@ -129,7 +129,7 @@ func (s *stayProgram) addPiece(index int, p *piece, how reading) int {
 		}
 		drawn = drawn.join(k.form)
 	}
-	column := s.lp.Add(lp.Num{}, append(s.balance(drawn), s.gripEntries(p)...)...)
+	column := s.lp.Add(lp.Num{}, append(s.balance(drawn), s.gripEntries(p, lp.Int(1))...)...)
 	for _, k := range merged(free) {
 		if len(k.form) > 0 {
 			s.addDistance(index, column, k)

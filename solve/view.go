@@ -49,7 +49,7 @@ func (p *Phase) Pieces() []Piece {
 	list := make([]Piece, len(p.program.pieces))
 	for i, piece := range p.program.pieces {
 		list[i] = Piece{Rope: piece.rope, Tension: p.tension[i], StartGrip: -1, EndGrip: -1,
-			Pulled: int(piece.pulledBy(p.Hauler)), Touches: p.touches(piece)}
+			Pulled: piece.pulledBy(p.Hauler), Touches: p.touches(piece)}
 		for _, k := range piece.links {
 			list[i].Strokes = append(list[i].Strokes, k.strokes...)
 		}

@@ -35,7 +35,7 @@ func newCounter(res *solve.Result, ph *solve.Phase) *counter {
 		count: &Count{Phase: ph, Unit: OfLoad}, at: map[*solve.Body][]int{}, pieceAt: map[strand]int{}}
 	if !othersWeigh(res) {
 		c.count.Unit = OfPull
-		c.scale = ph.Pull.Inv()
+		c.scale = c.pull().Inv()
 	}
 	c.known = make([]bool, len(c.pieces))
 	for i, p := range c.pieces {
@@ -50,6 +50,16 @@ func newCounter(res *solve.Result, ph *solve.Phase) *counter {
 		}
 	}
 	return c
+}
+
+// pull adds up the tensions that the hauler holds. They stay exact where the pull
+// in weights is not, as on a slope.
+func (c *counter) pull() lp.Num {
+	sum := lp.Num{}
+	for _, p := range c.pieces {
+		sum = sum.Add(lp.Int(int64(p.Pulled)).Mul(p.Tension))
+	}
+	return sum
 }
 
 // start walks from every hauled end and then from sum to sum.

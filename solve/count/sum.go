@@ -32,10 +32,21 @@ func (c *counter) sum(body *solve.Body) {
 		stroke, far = p.Strokes[len(p.Strokes)-1], p.Touches[0]
 	}
 	s.Line = c.fragment(p.Rope, c.beside(p.Rope, stroke, fromEnd))
-	s.Reaches = len(p.Touches) == 2 && far.Body != nil && c.isReference(far.Body) && len(c.at[far.Body]) == 1
+	s.Reaches = len(p.Touches) == 2 && far.Body != nil && c.isReference(far.Body) && len(c.taut(far.Body)) == 1
 	c.reached = c.reached || s.Reaches
 	c.add(s)
 	c.walk(unknown, fromEnd)
+}
+
+// taut lists the pieces at a body that carry something.
+func (c *counter) taut(body *solve.Body) []int {
+	var list []int
+	for _, i := range c.at[body] {
+		if c.pieces[i].Tension.Sign() != 0 {
+			list = append(list, i)
+		}
+	}
+	return list
 }
 
 // beside gives a stroke and its neighbour on the body's side, so that the figure
@@ -107,7 +118,7 @@ func (c *counter) finish() {
 	if !c.reached {
 		c.total()
 	}
-	force := c.ph.Pull.Inv()
+	force := c.force()
 	c.count.Force, c.count.Travel = &force, c.ph.Ideal
 	for _, l := range c.ph.Parts {
 		if l.Part.Root() == l.Part && l.Part.Kind.IsFixed() && l.Known() && l.Most().Sign() > 0 {
@@ -117,6 +128,22 @@ func (c *counter) finish() {
 	for _, s := range c.ph.Strands {
 		c.count.Open = c.count.Open || s.Ranges()
 	}
+}
+
+// force is what all ropes together give the reference load, in pulls.
+func (c *counter) force() lp.Num {
+	if c.count.Unit == OfLoad {
+		return c.ph.Pull.Inv()
+	}
+	sum := lp.Num{}
+	for body := range c.at {
+		if c.isReference(body) {
+			for _, i := range c.taut(body) {
+				sum = sum.Add(c.factor(body, i).Mul(c.tension(i)))
+			}
+		}
+	}
+	return sum
 }
 
 func (c *counter) scaled(f solve.Force) solve.Force {
@@ -133,7 +160,8 @@ func (c *counter) scaled(f solve.Force) solve.Force {
 // total adds up what meets at the reference load.
 func (c *counter) total() {
 	for body := range c.at {
-		if !c.isReference(body) {
+		pulling := c.taut(body)
+		if !c.isReference(body) || len(pulling) == 0 {
 			continue
 		}
 		s := Step{Kind: Total, Body: body}
@@ -143,8 +171,12 @@ func (c *counter) total() {
 				s.Value = s.Value.Add(item.Value)
 			}
 		}
-		p := c.pieces[c.at[body][0]]
-		s.Line = c.fragment(p.Rope, p.Strokes[:1])
+		p := c.pieces[pulling[0]]
+		end := p.Strokes[:1]
+		if p.Touches[0].Body != body {
+			end = p.Strokes[len(p.Strokes)-1:]
+		}
+		s.Line = c.fragment(p.Rope, end)
 		c.add(s)
 	}
 }

@@ -1,0 +1,229 @@
+package solve
+
+import (
+	"fairlead/lang/model"
+	"fairlead/solve/lp"
+)
+
+// Actual is a haul with friction. Its forces are in fractions of the reference
+// weight, like those of the ideal phase.
+type Actual struct {
+	// Unknown lists the parts over which rope runs and of which neither clause nor
+	// model gives an efficiency, in file order. If there are any, nothing else is set:
+	// unknown is never taken for frictionless.
+	Unknown []*model.Part
+	// Stuck says that no forces balance with rope running the way that the exact
+	// motion has it; nothing else is set then.
+	Stuck bool
+	// Pull moves the load: Low with every efficiency at its best, High at its worst.
+	Pull Force
+	// Advantage is the ideal one times ideal pull over actual pull, Efficiency that
+	// over the ideal; here Low is the worst.
+	Advantage, Efficiency Force
+	// Strands and Parts are what each carries, in the order of the phase's own.
+	Strands []Strand
+	Parts   []PartLoad
+}
+
+// Known says whether the figures could be computed.
+func (a *Actual) Known() bool { return a != nil && len(a.Unknown) == 0 && !a.Stuck }
+
+// actual solves a haul again with friction.
+func (s *system) actual(ph *Phase, solved *lp.Solution) *Actual {
+	f := &friction{system: s, ph: ph, run: newRunning(ph.program, solved, ph.tension, ph.Hauler)}
+	if unknown := f.unknown(); len(unknown) > 0 {
+		return &Actual{Unknown: unknown}
+	}
+	a := &Actual{}
+	usual, program := f.solve(typical)
+	if usual == nil {
+		return &Actual{Stuck: true}
+	}
+	f.figures(a, usual.Value)
+	t := newTensions(program, usual, s.reference)
+	f.carry(a, t)
+	return a
+}
+
+// friction works on one haul whose exact solution is known.
+type friction struct {
+	*system
+	ph  *Phase
+	run running
+}
+
+// unknown lists the parts over which rope runs and whose efficiency is not known.
+func (f *friction) unknown() []*model.Part {
+	lacks := map[*model.Part]bool{}
+	for _, r := range f.rig.Ropes {
+		for i, way := range f.run[r] {
+			if way == 0 || !bends(r.Nodes[i].Role) {
+				continue
+			}
+			if _, known := bendEfficiency(r, i, typical); !known {
+				lacks[r.Nodes[i].Part] = true
+			}
+		}
+	}
+	var list []*model.Part
+	for _, p := range f.rig.Parts {
+		if lacks[p] {
+			list = append(list, p)
+		}
+	}
+	return list
+}
+
+func bends(role model.Role) bool { return role == model.Bend || role == model.Capture }
+
+// ranges says whether an efficiency at a running bend is a range.
+func (f *friction) ranges() bool {
+	for _, r := range f.rig.Ropes {
+		for i, way := range f.run[r] {
+			if way == 0 || !bends(r.Nodes[i].Role) {
+				continue
+			}
+			low, _ := bendEfficiency(r, i, worst)
+			high, _ := bendEfficiency(r, i, best)
+			if low.Cmp(high) != 0 {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// losses gives the change of tension along every piece at a level of friction.
+func (f *friction) losses(at level) *losses {
+	n := f.ph.program.network
+	l := &losses{links: make([][]lp.Num, len(n.pieces)), grips: make([]lp.Num, len(n.grips))}
+	for i, p := range n.pieces {
+		tension := lp.Int(1)
+		for j, k := range p.links {
+			if j > 0 {
+				tension = f.past(tension, p.rope, k.from, at)
+			}
+			l.links[i] = append(l.links[i], tension)
+		}
+	}
+	for i, g := range n.grips {
+		l.grips[i] = f.passEfficiency(g, at)
+	}
+	return l
+}
+
+// passEfficiency is that of the captures of a group of grips over which rope runs.
+func (f *friction) passEfficiency(g *gripGroup, at level) lp.Num {
+	product := lp.Int(1)
+	for _, node := range g.nodes {
+		if eta, running := f.efficiency(g.rope, node, at); running {
+			product = product.Mul(eta)
+		}
+	}
+	return product
+}
+
+// efficiency gives that of a bend over which rope runs.
+func (f *friction) efficiency(r *model.Rope, node int, at level) (eta lp.Num, running bool) {
+	if f.run[r][node] == 0 || !bends(r.Nodes[node].Role) {
+		return eta, false
+	}
+	eta, _ = bendEfficiency(r, node, at)
+	return eta, true
+}
+
+// past gives the tension beyond a bend from the one before it: it grows by 1/η in
+// the direction in which rope runs.
+func (f *friction) past(tension lp.Num, r *model.Rope, node int, at level) lp.Num {
+	eta, running := f.efficiency(r, node, at)
+	switch {
+	case !running:
+		return tension
+	case f.run[r][node] > 0:
+		return tension.Quo(eta)
+	}
+	return tension.Mul(eta)
+}
+
+// solve gives the forces at a level of friction. The exact solution fixes which way
+// rope runs over each bend; the program of forces then gives the rest, since at the
+// largest pull that can be balanced a grip that could slide does. Where forces in
+// that mode do not balance, or friction would ease the pull, the mode is wrong, and
+// the program without a mode is asked. Nil if that has no answer either.
+func (f *friction) solve(at level) (*lp.Solution, *program) {
+	if solved, program := f.inMode(at); f.credible(solved) {
+		return solved, program
+	}
+	if solved, program := f.largestPull(at); f.credible(solved) {
+		return solved, program
+	}
+	return nil, nil
+}
+
+// credible says whether forces balance and friction does not ease the pull.
+func (f *friction) credible(solved *lp.Solution) bool {
+	return solved.Status == lp.Optimal && solved.Value.Cmp(f.ph.pull) >= 0
+}
+
+// inMode gives the forces with the tension at every bend over which rope runs
+// falling by its efficiency.
+func (f *friction) inMode(at level) (*lp.Solution, *program) {
+	weight, _ := exactly(f.bodyWeights(f.pulled.layout, true))
+	program := newProgram(f.pulled, weight, f.ph.Hauler, f.losses(at))
+	return lp.Solve(program.lp), program
+}
+
+// figures sets pull, advantage and efficiency with their ranges.
+func (f *friction) figures(a *Actual, usual lp.Num) {
+	low, high := usual, usual
+	if f.ranges() {
+		if s, _ := f.solve(best); s != nil {
+			low = lp.Min(low, s.Value)
+		}
+		if s, _ := f.solve(worst); s != nil {
+			high = lp.Max(high, s.Value)
+		}
+	}
+	a.Pull = f.ph.marked(Force{Value: &usual, Low: &low, High: &high})
+	ideal := f.ph.pull
+	ratio := func(n lp.Num) lp.Num { return ideal.Quo(n) }
+	value, least, most := ratio(usual), ratio(high), ratio(low)
+	a.Efficiency = Force{Value: &value, Low: &least, High: &most}
+	if f.ph.Ideal == nil {
+		return
+	}
+	times := func(n lp.Num) *lp.Num { m := n.Mul(*f.ph.Ideal); return &m }
+	a.Advantage = Force{Value: times(value), Low: times(least), High: times(most)}
+}
+
+// carry sets what each strand and part carries.
+func (f *friction) carry(a *Actual, t *tensions) {
+	a.Strands, a.Parts = f.ph.forces(f.system, t)
+	if !f.ranges() {
+		return
+	}
+	if box := f.box(t); box != nil {
+		strands, parts := f.ph.forces(f.system, box)
+		for i := range a.Strands {
+			a.Strands[i].widen(strands[i].Force)
+		}
+		for i := range a.Parts {
+			a.Parts[i].widen(parts[i].Force)
+		}
+	}
+}
+
+// widen takes over the ends of a wider range.
+func (f *Force) widen(wider Force) {
+	if !f.Known() || !wider.Known() {
+		return
+	}
+	low := lp.Min(*f.Low, *wider.Low)
+	f.Low = &low
+	if f.High == nil || wider.High == nil {
+		f.High = nil
+		return
+	}
+	high := lp.Max(*f.High, *wider.High)
+	f.High = &high
+}

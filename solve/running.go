@@ -1,0 +1,59 @@
+package solve
+
+import (
+	"fairlead/lang/model"
+	"fairlead/solve/lp"
+)
+
+// running says which way rope passes each node of a solved haul: positive from the
+// line's first node toward its last, 0 where it does not run or is slack.
+type running map[*model.Rope][]int
+
+// newRunning reads it off the exact motion. Rope that passes the start of a piece
+// (none at a tie, the slip of a grip) less what a strand takes up as it grows
+// passes the next node.
+func newRunning(p *program, solved *lp.Solution, tension []lp.Num, hauler *model.Part) running {
+	run := running{}
+	for _, r := range p.rig.Ropes {
+		run[r] = make([]int, len(r.Nodes))
+	}
+	for i, piece := range p.pieces {
+		if tension[i].Sign() <= 0 {
+			continue
+		}
+		flow := p.slip(piece.start, solved)
+		nodes := run[piece.rope]
+		p.note(nodes, piece.start, flow)
+		for j, k := range piece.links {
+			for _, t := range k.form {
+				flow = flow.Sub(t.factor.Mul(solved.Y[t.body]))
+			}
+			if j == 0 && piece.start.cut == hauled && piece.start.hauler == hauler {
+				flow = flow.Sub(lp.Int(1))
+			}
+			if j < len(piece.links)-1 {
+				nodes[k.to] = flow.Sign()
+			}
+		}
+		p.note(nodes, piece.end, p.slip(piece.end, solved))
+	}
+	return run
+}
+
+// slip is the rope that passes the grip at a boundary; none passes any other.
+func (p *program) slip(b boundary, solved *lp.Solution) lp.Num {
+	if b.cut != grip {
+		return lp.Num{}
+	}
+	return solved.Y[p.gripRow(b.grip)].Neg()
+}
+
+// note writes the flow at all nodes of a boundary's grip.
+func (p *program) note(nodes []int, b boundary, flow lp.Num) {
+	if b.cut != grip {
+		return
+	}
+	for _, node := range p.grips[b.grip].nodes {
+		nodes[node] = flow.Sign()
+	}
+}

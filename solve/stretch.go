@@ -1,0 +1,221 @@
+package solve
+
+import (
+	"fairlead/lang/model"
+	"fairlead/solve/lp"
+)
+
+// stretches is a program of forces with a column for each stretch of rope over
+// which the tension is the same, so that the ratio of tensions at a bend need not
+// be fixed but can be limited.
+type stretches struct {
+	*friction
+	*program
+	// usual are the tensions of the usual solution, and shown the columns' values
+	// in it. Nil while no such solution is known.
+	usual *tensions
+	shown []lp.Num
+	// at is the level of friction without a usual solution.
+	at level
+}
+
+func (f *friction) newStretches(usual *tensions, at level) *stretches {
+	b := &stretches{friction: f, program: &program{network: f.pulled, lp: &lp.Program{}}, usual: usual, at: at}
+	weight, _ := exactly(f.bodyWeights(f.pulled.layout, true))
+	b.lp.RHS = append(b.lp.RHS, weight...)
+	for i := range b.pieces {
+		b.addLinks(i)
+	}
+	for i, g := range b.network.grips {
+		b.grip = append(b.grip, b.addGrip(i, g))
+	}
+	return b
+}
+
+// box gives the tensions that efficiencies anywhere in their ranges allow, each
+// bend on its own: at a bend over which rope runs, the tension after lies between
+// the one before over the best efficiency and over the worst. The usual tensions
+// are those shown. Nil if the program cannot be solved.
+func (f *friction) box(usual *tensions) *tensions {
+	b := f.newStretches(usual, typical)
+	solved := lp.Solve(b.lp)
+	if solved.Status != lp.Optimal {
+		return nil
+	}
+	open := make([]bool, len(b.shown))
+	for i := range open {
+		open[i] = true
+	}
+	return &tensions{program: b.program, face: solved, shown: b.shown, open: open, any: true, limits: map[int]limit{}}
+}
+
+// largestPull is the other way to the forces with friction, with no direction of
+// grips and slack taken for granted: the pull that just starts the raise is the
+// largest for which tensions exist with every body in balance, a ratio between η
+// and 1/η at every bend over which the exact motion runs rope, and 1 at the others;
+// at a hitch the tension after is at most the held one, at a capture at most the
+// held one over η.
+func (f *friction) largestPull(at level) (*lp.Solution, *program) {
+	b := f.newStretches(nil, at)
+	for i, p := range b.pieces {
+		if b.column[i] < 0 {
+			continue
+		}
+		b.pulledAt(p.start, b.links[i][0])
+		b.pulledAt(p.end, b.links[i][len(p.links)-1])
+	}
+	return lp.Solve(b.lp), b.program
+}
+
+// pulledAt counts the tension of a column as pull if the phase's hauler holds it.
+func (b *stretches) pulledAt(end boundary, column int) {
+	if end.cut == hauled && end.hauler == b.ph.Hauler {
+		c := &b.lp.Columns[column]
+		c.Cost = c.Cost.Add(lp.Int(1))
+	}
+}
+
+// add adds a column with the value that it has in the usual solution.
+func (b *stretches) add(shown lp.Num, entries ...lp.Entry) int {
+	b.shown = append(b.shown, shown)
+	return b.lp.Add(lp.Num{}, entries...)
+}
+
+// carries says whether a piece can have tension: with a usual solution, whether it
+// has a column there.
+func (b *stretches) carries(piece int) bool {
+	if b.usual != nil {
+		return b.usual.column[piece] >= 0
+	}
+	return !b.pieces[piece].opens() && !b.pieces[piece].fresh()
+}
+
+// shownIn gives the usual tension of a link.
+func (b *stretches) shownIn(piece, link int) lp.Num {
+	if b.usual == nil {
+		return lp.Num{}
+	}
+	return b.usual.linkTension(piece, link)
+}
+
+// addLinks adds the columns of a piece.
+func (b *stretches) addLinks(piece int) {
+	p := b.pieces[piece]
+	columns := make([]int, len(p.links))
+	defer func() {
+		b.links = append(b.links, columns)
+		b.column = append(b.column, columns[0])
+	}()
+	for i, k := range p.links {
+		if !b.carries(piece) {
+			columns[i] = -1
+			continue
+		}
+		_, runs := b.efficiency(p.rope, k.from, typical)
+		if i > 0 && !runs {
+			columns[i] = columns[i-1]
+		} else {
+			columns[i] = b.add(b.shownIn(piece, i))
+		}
+		entries := &b.lp.Columns[columns[i]].Entries
+		*entries = append(*entries, b.balance(k.form)...)
+		if i > 0 && runs {
+			b.ratio(p.rope, k.from, columns[i-1], columns[i])
+		}
+	}
+}
+
+// ratio limits the ratio of the tensions before and after a bend over which rope
+// runs: to what its range of efficiencies allows, or without a usual solution to
+// what its friction could bear either way.
+func (b *stretches) ratio(r *model.Rope, node, before, after int) {
+	low, _ := b.efficiency(r, node, worst)
+	high, _ := b.efficiency(r, node, best)
+	switch {
+	case b.usual == nil:
+		eta, _ := b.efficiency(r, node, b.at)
+		b.between(before, after, eta, eta.Inv())
+	case b.run[r][node] < 0:
+		b.between(after, before, low, high)
+	default:
+		b.between(before, after, low, high)
+	}
+}
+
+// between limits the tension in column to by the one in column from, from which
+// rope runs: from/high ≤ to ≤ from/low.
+func (b *stretches) between(from, to int, low, high lp.Num) {
+	before, after := b.shown[from], b.shown[to]
+	b.limit(from, lp.Int(-1), to, high, after.Mul(high).Sub(before))
+	b.limit(from, lp.Int(1), to, low.Neg(), before.Sub(after.Mul(low)))
+}
+
+// limit adds the row first·x + second·y ≥ 0, which has the given value as shown.
+func (b *stretches) limit(x int, first lp.Num, y int, second lp.Num, shown lp.Num) {
+	row := b.lp.Row(lp.Num{})
+	for _, t := range []lp.Term{{Column: x, Value: first}, {Column: y, Value: second}} {
+		entries := &b.lp.Columns[t.Column].Entries
+		*entries = append(*entries, lp.Entry{Row: row, Value: t.Value})
+	}
+	b.add(shown, lp.Entry{Row: row, Value: lp.Int(-1)})
+}
+
+// addGrip ties the tensions on the two sides of a grip together: while it slides
+// they keep the ratio that its efficiency allows; while it holds, what it holds is
+// a column of its own.
+func (b *stretches) addGrip(group int, g *gripGroup) int {
+	held, other := b.gripColumn(g, g.held()), b.gripColumn(g, g.other())
+	switch {
+	case held < 0 || other < 0:
+		return b.oneSided(held, other)
+	case b.usual == nil:
+		return b.heldBack(held, other, b.passEfficiency(g, b.at), lp.Num{})
+	}
+	force := b.usual.shown[b.usual.program.grip[group]]
+	if force.Sign() > 0 {
+		return b.heldBack(held, other, lp.Int(1), force)
+	}
+	b.between(held, other, b.passEfficiency(g, worst), b.passEfficiency(g, best))
+	return -1
+}
+
+// heldBack gives the column of what a grip holds: the held tension less η times
+// the one on the other side.
+func (b *stretches) heldBack(held, other int, eta, shown lp.Num) int {
+	row := b.lp.Row(lp.Num{})
+	b.entry(held, row, lp.Int(1))
+	b.entry(other, row, eta.Neg())
+	return b.add(shown, lp.Entry{Row: row, Value: lp.Int(-1)})
+}
+
+// oneSided is a grip with rope that carries something on one side only.
+func (b *stretches) oneSided(held, other int) int {
+	if other >= 0 { // nothing on the held side: it can hold nothing back
+		row := b.lp.Row(lp.Num{})
+		b.entry(other, row, lp.Int(1))
+		return -1
+	}
+	if held < 0 {
+		return -1
+	}
+	row := b.lp.Row(lp.Num{})
+	b.entry(held, row, lp.Int(1))
+	return b.add(b.shown[held], lp.Entry{Row: row, Value: lp.Int(-1)})
+}
+
+func (b *stretches) entry(column, row int, value lp.Num) {
+	entries := &b.lp.Columns[column].Entries
+	*entries = append(*entries, lp.Entry{Row: row, Value: value})
+}
+
+// gripColumn gives the column of the strand of a piece that is next to a grip; -1
+// if there is none, or if it carries nothing.
+func (b *stretches) gripColumn(g *gripGroup, piece int) int {
+	switch piece {
+	case -1:
+		return -1
+	case g.after:
+		return b.links[piece][0]
+	}
+	return b.links[piece][len(b.links[piece])-1]
+}
