@@ -1,0 +1,132 @@
+package lint
+
+import (
+	"sort"
+
+	"fairlead/lang/diag"
+	"fairlead/lang/load"
+	"fairlead/lang/model"
+	"fairlead/lang/source"
+	"fairlead/solve"
+)
+
+// Pass is one rig under examination: what a rule is given. The rig is solved once
+// for all rules.
+type Pass struct {
+	Rig    *model.Rig
+	Result *solve.Result
+
+	*examination
+	rule *Rule // the one that runs
+	// found are the findings so far, in the order in which they were reported.
+	found []diag.Diagnostic
+	// explained says that it has been reported why the rig does not do its job.
+	explained bool
+	// alone is what the rig needs of its file, plain the findings of the rig as it is
+	// without any trial; both once asked for.
+	alone *standing
+	plain *tally
+}
+
+// examination is what the passes of one file share.
+type examination struct {
+	file  *load.Loaded
+	rules []*Rule
+	// purses pay for the trials of each rule; nil where none may be made, in a trial
+	// itself.
+	purses map[*Rule]*purse
+	// whole are the statements that concern the whole file, wherever they stand, once
+	// asked for.
+	whole []source.Span
+}
+
+func (e *examination) pass(rig *model.Rig, solved *solve.Result) *Pass {
+	return &Pass{Rig: rig, Result: solved, examination: e}
+}
+
+// legible says whether a rig is the one that its author means: no error left
+// anything out of it, and none is in a reeving line, such as a rope written backward
+// or a stroke against the positions of its parts. The problems of its file are in
+// file order.
+func legible(problems []diag.Diagnostic, rig *model.Rig) bool {
+	if rig.Incomplete {
+		return false
+	}
+	for _, r := range rig.Ropes {
+		line := r.Place.Span
+		first := sort.Search(len(problems), func(i int) bool { return problems[i].Place.Span.Start >= line.Start })
+		for _, d := range problems[first:] {
+			if d.Place.Span.Start > line.End {
+				break
+			}
+			if d.Severity == diag.Error && line.Contains(d.Place.Span) {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// run lets every rule look at the rig, if it is legible: what is computed of another
+// is not the rig that its author means.
+func (p *Pass) run() []diag.Diagnostic {
+	if !legible(p.file.Problems, p.Rig) {
+		return nil
+	}
+	for _, r := range p.rules {
+		if r.Check != nil {
+			p.rule = r
+			r.Check(p)
+		}
+	}
+	return p.found
+}
+
+// Report notes a finding of the running rule at the rule's own severity.
+func (p *Pass) Report(d diag.Diagnostic) { p.ReportAs(p.rule.Severity, d) }
+
+// ReportAs notes a finding of the running rule at another severity.
+func (p *Pass) ReportAs(severity diag.Severity, d diag.Diagnostic) {
+	d.Rule, d.Severity = p.rule.Name, severity
+	p.found = append(p.found, d)
+}
+
+// Fault gives the status of a rig that does not do its job, as long as no rule
+// has said why; empty otherwise. Rules that explain a fault ask it first and
+// report with Explain, so that one fault has one finding: that of the first of
+// them in the list of rules.
+func (p *Pass) Fault() solve.Status {
+	switch p.Result.Status {
+	case solve.OK, solve.NoHaul, solve.Unsolved:
+		return ""
+	}
+	if p.explained {
+		return ""
+	}
+	return p.Result.Status
+}
+
+// Explained says whether a rule has said why the rig does not do its job.
+func (p *Pass) Explained() bool { return p.explained }
+
+// Explain notes a finding that says why the rig does not do its job.
+func (p *Pass) Explain(d diag.Diagnostic) {
+	p.Report(d)
+	p.explained = true
+}
+
+// WithoutRope solves the rig as if one of its ropes were not there; ok is false if
+// that cannot be afforded.
+func (p *Pass) WithoutRope(gone *model.Rope) (without *solve.Result, ok bool) {
+	if !p.Afford(1) {
+		return nil, false
+	}
+	rig := *p.Rig
+	rig.Ropes = nil
+	for _, r := range p.Rig.Ropes {
+		if r != gone {
+			rig.Ropes = append(rig.Ropes, r)
+		}
+	}
+	return solve.Rig(&rig), true
+}

@@ -1,0 +1,43 @@
+package lint
+
+// purse pays for the trials that one rule makes in one file, so that no file makes
+// the linter slow: what it cannot pay for is not tried, and the finding stands
+// without its fix.
+type purse struct{ text, work int }
+
+// What the trials of one rule in one file may cost: bytes of text read again, and
+// work in solving, half a second or so each. A rig of 25 sheaves can still have
+// every hitch tried on every strand.
+const (
+	mostText = 2 << 20
+	mostWork = 25_000
+)
+
+// purse gives the purse of the running rule.
+func (p *Pass) purse() *purse {
+	if p.purses[p.rule] == nil {
+		p.purses[p.rule] = &purse{text: mostText, work: mostWork}
+	}
+	return p.purses[p.rule]
+}
+
+// Afford pays for solving the rig so many times; false if that is too much. The
+// time for one was measured to grow as the number n of nodes does, times 1 + n/100.
+func (p *Pass) Afford(times int) bool {
+	if p.purses == nil {
+		return false
+	}
+	nodes := 0
+	for _, r := range p.Rig.Ropes {
+		nodes += len(r.Nodes)
+	}
+	own := p.purse()
+	own.work -= times * (nodes + nodes*nodes/100)
+	return own.work >= 0
+}
+
+// read pays for reading a text again.
+func (p *purse) read(text string) bool {
+	p.text -= len(text)
+	return p.text >= 0
+}

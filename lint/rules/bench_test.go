@@ -1,0 +1,78 @@
+package rules
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"fairlead/lang/load"
+	"fairlead/lint"
+)
+
+// drum is a rig of 25 lines: a nine to one with a separate belay, and its claims.
+const drum = `# Winding drum, three to one on three to one, with a belay.
+rig drum "Winding drum"
+
+anchor  head                     strength 30 kN
+anchor  rear                     strength 30 kN
+anchor  tree                     strength 20 kN
+load    drum                     mass 320 kg
+hauler  team                     people 2
+tender  belayer
+pulley  top         on head      holds drum
+hitch   grab
+pulley  runner      on grab
+hitch   far-grab
+pulley  far-top     on rear
+pulley  far-runner  on far-grab
+device  brake       on tree      holds drum
+rope    long                     diameter 11 mm  length 100 m
+rope    belay                    diameter 11 mm  length 60 m
+
+reeve long:  drum / grab / top \ runner / far-grab / far-top \ far-runner / team
+reeve belay: drum / brake \ belayer
+
+expect advantage 9:1
+expect class compound
+expect held when released
+expect load on head under 4 kN
+`
+
+// tackle is a rig with so many sheaves in stages of three to one; hitches on the
+// strand beyond the first top raise nothing where wrong says so.
+func tackle(sheaves int, wrong bool) string {
+	var parts, line strings.Builder
+	parts.WriteString("anchor head\nload drum\nhauler team\nrope long\n")
+	line.WriteString("reeve long: drum")
+	for i := range sheaves / 2 {
+		fmt.Fprintf(&parts, "hitch grab%d\npulley top%d on head\npulley runner%d on grab%d\n", i, i, i, i)
+		if wrong && i == 0 {
+			fmt.Fprintf(&line, " / top%d (holds) \\ grab%d \\ runner%d", i, i, i)
+			continue
+		}
+		fmt.Fprintf(&line, " / grab%d / top%d", i, i)
+		if i == 0 {
+			line.WriteString(" (holds)")
+		}
+		fmt.Fprintf(&line, " \\ runner%d", i)
+	}
+	return parts.String() + line.String() + " / team\n"
+}
+
+func benchmarkRun(b *testing.B, text string) {
+	f := load.Text("yard.rig", text)
+	b.ReportAllocs()
+	for b.Loop() {
+		lint.Run([]*load.Loaded{f}, All())
+	}
+}
+
+func BenchmarkRun(b *testing.B) {
+	b.Run("25 lines", func(b *testing.B) { benchmarkRun(b, drum) })
+	for _, n := range []int{10, 50, 200} {
+		b.Run(fmt.Sprintf("%d sheaves", n), func(b *testing.B) { benchmarkRun(b, tackle(n, false)) })
+	}
+	for _, n := range []int{10, 50, 200} {
+		b.Run(fmt.Sprintf("%d sheaves, a hitch on the wrong strand", n), func(b *testing.B) { benchmarkRun(b, tackle(n, true)) })
+	}
+}

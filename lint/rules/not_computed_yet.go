@@ -1,0 +1,29 @@
+package rules
+
+import (
+	"fairlead/lang/diag"
+	"fairlead/lint"
+)
+
+var notComputedYet = &lint.Rule{
+	Name:     "not-computed-yet",
+	Severity: diag.Error,
+	Summary:  "a statement or claim that is read but not computed yet; advice where no figure depends on it",
+	Check:    checkNotComputedYet,
+}
+
+// checkNotComputedYet reports the claims; the statements are reported as the file
+// is read.
+func checkNotComputedYet(p *lint.Pass) {
+	for _, c := range p.Rig.Claims {
+		if c.Broken {
+			continue
+		}
+		if v := lint.Judge(p.Result, c); v.Missing != "" {
+			p.ReportAs(diag.Advice, diag.Diagnostic{
+				Place: c.Place, Subject: subject(c),
+				Message: v.Missing + " is not computed yet: the claim is not judged",
+			})
+		}
+	}
+}

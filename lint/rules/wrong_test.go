@@ -1,0 +1,261 @@
+package rules
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"fairlead/lang/diag"
+	"fairlead/lang/langtest"
+	"fairlead/lang/load"
+	"fairlead/lang/resolve"
+	"fairlead/lang/syntax"
+	"fairlead/lint"
+)
+
+// wrong are rigs with their faults marked at the exact place. One fault has one
+// finding.
+var wrong = []struct{ name, text string }{
+	{"a hitch on the wrong strand, two hitches to choose from", `anchor head
+load litter
+hauler team
+pulley top on head
+hitch catch on head
+hitch grab
+pulley runner on grab
+rope long
+reeve long: litter / catch / top \ ⟦grab⟧hitch-on-wrong-strand \ runner / team
+`},
+	{"a hitch on the wrong rope", `anchor head
+anchor tree
+load litter
+hauler team
+pulley top on head holds litter
+pulley side on tree holds litter
+hitch grab
+pulley runner on grab
+rope main
+rope spare
+reeve main: litter / top \ runner / team
+reeve spare: litter / side \ ⟦grab⟧hitch-on-wrong-strand \ tail
+`},
+	{"turned, in the second stage", `anchor head
+anchor rear
+load litter
+hauler team
+pulley top on head holds litter
+hitch grab
+pulley runner on grab
+hitch far-grab holds team
+pulley far-top on rear
+pulley far-runner on far-grab
+rope long
+reeve long: litter / grab / top \ runner / ⟦far-grab⟧hitch-backward / far-top \ far-runner / team
+`},
+	{"a capture that keeps the team from pulling", `anchor head
+load litter
+hauler team
+pulley top on head
+rope long
+reeve long: litter / ⟦top (holds team)⟧hitch-backward \ team
+`},
+	{"no grip mends it", `anchor head
+load litter
+hauler team
+pulley top on head holds litter
+pulley low
+rope long
+reeve long: litter / top \ low / ⟦team⟧haul-raises-nothing
+`},
+	{"tied down", `anchor head
+anchor floor
+load litter
+hauler team
+pulley top on head holds litter
+rope long
+rope tie
+reeve long: litter / ⟦top \ team⟧jammed
+reeve tie: litter \ floor
+`},
+	{"tied in mid rope", `anchor head
+load litter
+hauler team
+knot eye on head
+pulley top on head
+rope long
+reeve long: litter / top \ ⟦eye \ team⟧jammed
+`},
+	{"two teams against each other", `anchor head
+load litter
+hauler team
+hauler guides
+pulley top on head holds litter
+rope long
+rope tag
+reeve long: litter / ⟦top \ team⟧jammed
+reeve tag: litter \ guides
+`},
+	{"a load that nothing carries", `anchor head
+load ⟦litter⟧not-held-while-hauling,unused-part
+load box
+hauler team
+pulley runner on box holds head
+rope long
+reeve long: head \ runner / team
+`},
+	{"a load beside that is not raised", `anchor head
+anchor beam
+load litter
+load lamp
+hauler team
+pulley runner on litter holds head
+rope long
+rope cord-2
+reeve long: head \ runner / ⟦team⟧haul-raises-nothing
+reeve cord-2: lamp / beam
+`},
+	{"no capture, none can be added", `load litter
+hauler team
+rope long
+knot eye on litter
+reeve long: eye / ⟦team⟧no-capture
+`},
+	{"nobody hauls and nothing holds", `anchor head
+load litter
+tender belayer
+pulley top on head
+rope long
+reeve long: litter / top⟦⟧no-capture \ belayer
+`},
+	{"two redirects, the one that turns back counts", `anchor head
+anchor yard
+load litter
+hauler team
+pulley top on head holds litter
+hitch grab
+pulley runner on grab
+pulley first on yard
+pulley second on yard
+rope long
+reeve long: litter / grab / top \ runner / first (angle 100 deg) \ ⟦second⟧redirect-loads-anchor / team
+`},
+	{"a redirect past an edge", `anchor head
+anchor yard
+edge lip
+load litter
+hauler team
+pulley top on head holds litter
+hitch grab
+pulley runner on grab
+pulley corner on yard
+rope long
+reeve long: litter / grab / top \ runner / ⟦corner⟧redirect-loads-anchor \ lip \ team
+`},
+	{"a ring that turns nothing", `anchor head
+load litter
+hauler team
+ring eye on head
+pulley runner on litter holds head
+rope long
+reeve long: head \ runner / ⟦eye⟧straight-through / team
+`},
+	{"a stray line", `anchor head
+load litter
+hauler team
+pulley runner on litter holds head
+ring plate on litter
+rope long
+sling strap
+reeve long: head \ runner / team
+⟦reeve strap: litter / plate⟧slack-strand
+`},
+	{"an error in a reeving line explains the rest", `anchor head at 9 m
+load litter at 1 m
+hauler team
+pulley runner on litter at 2 m
+rope long
+reeve long: head ⟦/⟧stroke-against-position runner / team
+`},
+	{"an error elsewhere does not", `anchor head strength 30 ⟦KN⟧bad-unit
+load litter
+hauler team
+pulley runner on litter
+rope long
+reeve long: head \ runner⟦⟧no-capture / team
+`},
+}
+
+func TestWrongRigs(t *testing.T) {
+	for _, c := range wrong {
+		t.Run(c.name, func(t *testing.T) {
+			m := langtest.Read(t, "yard.rig", c.text)
+			tree := syntax.Parse(m.File)
+			file, problems := resolve.File(tree)
+			f := &load.Loaded{File: m.File, Tree: tree, Model: file, Problems: problems}
+			m.Check(t, lint.Run([]*load.Loaded{f}, All()))
+		})
+	}
+}
+
+// fixed lints a text and gives what the first fix of a rule makes of it.
+func fixed(t *testing.T, text, rule string) (*diag.Diagnostic, string) {
+	f, found := examined(text)
+	d := of(rule, found)
+	require.NotNil(t, d, printed(f, found))
+	if len(d.Fixes) == 0 {
+		return d, ""
+	}
+	return d, diag.Apply(f.File, d.Fixes[0].Edits)
+}
+
+const threeToOne = `anchor head
+load litter mass 180 kg people 2
+hauler team
+pulley top on head
+hitch grab
+pulley runner on grab
+rope long
+reeve long: litter / grab / top \ runner / team
+`
+
+// A fix that an author's claim stands against is not offered; the finding stands.
+func TestFixesThatWouldBreakAClaim(t *testing.T) {
+	d, text := fixed(t, threeToOne, "no-capture")
+	assert.Equal(t, diag.Warning, d.Severity)
+	assert.Contains(t, text, "top (holds)")
+	d, text = fixed(t, threeToOne+"expect not held when released\n", "no-capture")
+	assert.Empty(t, text)
+	assert.True(t, d.Named("top"), "it still names the bend at which the capture lacks")
+
+	wrong := strings.Replace(threeToOne, `grab / top \`, `top \ grab \`, 1)
+	d, text = fixed(t, wrong, "hitch-on-wrong-strand")
+	assert.Contains(t, text, `litter / grab / top \ runner / team`)
+	assert.Equal(t, "it is 3:1 there", d.Fixes[0].Gives)
+	_, text = fixed(t, wrong+"expect load on grab under 1 N\n", "hitch-on-wrong-strand")
+	assert.NotEmpty(t, text, "the claim fails before and after")
+}
+
+// A rig in which an error leaves something out is not judged.
+func TestIncompleteRigsAreNotJudged(t *testing.T) {
+	_, found := examined(threeToOne + "pulley low on hed\nrope b\nreeve b: litter / low\nexpect advantage 9:1\nexpect factor over 3\n")
+	require.Len(t, found, 1)
+	assert.Equal(t, "unknown-part", found[0].Rule)
+	_, found = examined("anchor head\nload litter\n")
+	for _, d := range found {
+		assert.Equal(t, "unused-part", d.Rule, "nothing to solve")
+	}
+}
+
+// The same text gives the same findings, whatever was examined before it.
+func TestFindingsAreTheSameEachTime(t *testing.T) {
+	for _, text := range []string{threeToOne, drum, tackle(8, true)} {
+		f, found := examined(text)
+		for range 3 {
+			_, again := examined(text)
+			g, _ := examined(text)
+			assert.Equal(t, printed(f, found), printed(g, again))
+		}
+	}
+}

@@ -1,0 +1,100 @@
+package lint
+
+import (
+	"slices"
+	"sort"
+
+	"fairlead/lang/diag"
+	"fairlead/lang/load"
+	"fairlead/lang/model"
+	"fairlead/lang/source"
+	"fairlead/solve"
+)
+
+// Run gives all findings of the files: of their text and names, of the rules in
+// each rig, and of the claims about findings, sorted by file, place and severity.
+// What "expect finding" or "accept" names is left out.
+//
+// Where several rules could say why a rig does not do its job, the first of them
+// in the list does.
+func Run(files []*load.Loaded, rules []*Rule) []diag.Diagnostic {
+	var list []diag.Diagnostic
+	var order []*source.File
+	known := Names(rules)
+	for _, f := range files {
+		order = append(order, f.File)
+		list = append(list, lintFile(f, rules, known)...)
+	}
+	diag.Sort(list, order)
+	return list
+}
+
+// lintFile gives the findings of one file.
+func lintFile(f *load.Loaded, rules []*Rule, known []string) []diag.Diagnostic {
+	s := &settlement{file: f, rules: rules, known: known}
+	for _, d := range f.Problems {
+		s.add(finding{Diagnostic: d, rig: rigAt(f.Model, d.Place)})
+	}
+	e := &examination{file: f, rules: rules, purses: map[*Rule]*purse{}}
+	for i, rig := range f.Model.Rigs {
+		for _, d := range e.pass(rig, solve.Rig(rig)).run() {
+			s.add(finding{Diagnostic: d, rig: i})
+		}
+	}
+	for i, rig := range f.Model.Rigs {
+		s.settle(i, rig)
+	}
+	s.policies()
+	return s.left()
+}
+
+// ofAll marks a finding that stands before the first rig of its file, in what all
+// rigs share.
+const ofAll = -1
+
+// finding is a finding with the rig that it was made in, by its place in the file.
+type finding struct {
+	diag.Diagnostic
+	rig int
+	// claimed says that its author expected or accepted it.
+	claimed bool
+}
+
+// rigAt gives the rig in which a place of the text lies.
+func rigAt(file *model.File, place source.Place) int {
+	return sort.Search(len(file.Rigs), func(i int) bool {
+		return file.Rigs[i].Place.Span.Start > place.Span.Start
+	}) - 1
+}
+
+// left gives what is to be reported. What stands before the first rig is examined
+// in each rig; a finding that is the same in several is reported once.
+func (s *settlement) left() []diag.Diagnostic {
+	type same struct {
+		rule, message string
+		span          source.Span
+	}
+	seen := map[same]bool{}
+	var list []diag.Diagnostic
+	for _, f := range s.found {
+		key := same{f.Rule, f.Message, f.Place.Span}
+		if !f.claimed && !seen[key] {
+			list = append(list, f.Diagnostic)
+		}
+		seen[key] = seen[key] || !f.claimed
+	}
+	return slices.Clip(list)
+}
+
+// inRig names the rig where a claim stands before the first of several, so that it
+// is about each of them: " in low-stage"; empty elsewhere.
+func inRig(file *model.File, rig *model.Rig, claim source.Place) string {
+	if len(file.Rigs) < 2 || rig.Place.Span.Contains(claim.Span) {
+		return ""
+	}
+	return " in " + Clipped(rig.Name)
+}
+
+// InRig names the rig where a claim is about each of several, " in low-stage"; it is
+// empty elsewhere.
+func (p *Pass) InRig(claim source.Place) string { return inRig(p.file.Model, p.Rig, claim) }

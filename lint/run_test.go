@@ -1,0 +1,121 @@
+package lint_test
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+
+	"fairlead/lang/diag"
+	"fairlead/lang/langtest"
+	"fairlead/lang/load"
+	"fairlead/lang/resolve"
+	"fairlead/lang/syntax"
+	"fairlead/lint"
+	"fairlead/lint/rules"
+)
+
+// examine lints texts, one file each, with all rules.
+func examine(texts ...string) ([]*load.Loaded, []diag.Diagnostic) {
+	var files []*load.Loaded
+	for _, text := range texts {
+		files = append(files, load.Text("yard.rig", text))
+	}
+	return files, lint.Run(files, rules.All())
+}
+
+// examineMarked lints a text whose marks are taken out.
+func examineMarked(m langtest.Marked) []diag.Diagnostic {
+	tree := syntax.Parse(m.File)
+	file, problems := resolve.File(tree)
+	return lint.Run([]*load.Loaded{{File: m.File, Tree: tree, Model: file, Problems: problems}}, rules.All())
+}
+
+// wrongHitch raises nothing until its hitch is moved.
+const wrongHitch = `anchor head
+load litter
+hauler team
+pulley top on head holds litter
+hitch grab
+pulley runner on grab
+rope long
+`
+
+func TestClaimsAboutFindings(t *testing.T) {
+	const fault = wrongHitch + "reeve long: litter / top \\ grab \\ runner / team\n"
+	const right = wrongHitch + "reeve long: litter / grab / top \\ runner / team\n"
+	for _, c := range []struct{ name, text string }{
+		{"expected", fault + "expect finding hitch-on-wrong-strand\n"},
+		{"expected at its part", fault + "expect finding hitch-on-wrong-strand at grab\n"},
+		{"expected at another", wrongHitch + "reeve long: litter / top \\ ⟦grab⟧hitch-on-wrong-strand \\ runner / team\n" +
+			"⟦expect finding hitch-on-wrong-strand at top⟧expectation-unmet-finding\n"},
+		{"accepted", fault + "accept hitch-on-wrong-strand at grab because \"A lesson.\"\n"},
+		{"expected and accepted", fault + "expect finding hitch-on-wrong-strand\naccept hitch-on-wrong-strand because \"A lesson.\"\n"},
+		{"not there", right + "⟦expect finding jammed⟧expectation-unmet-finding\n⟦accept jammed at grab because \"x\"⟧acceptance-unused\n"},
+		{"no rule", right + "expect finding ⟦jamed⟧unknown-rule\naccept ⟦no-captures⟧unknown-rule at top because \"x\"\naccept ⟦q⟧unknown-rule because \"x\"\n"},
+		{"of the text", right + "anchor spare\naccept unused-part at spare because \"For the next lesson.\"\n"},
+		{"of the text, elsewhere", right + "anchor ⟦spare⟧unused-part\n⟦accept unused-part at top because \"x\"⟧acceptance-unused\n"},
+		{"an error of the text", right + "pulley low on hed\nexpect finding unknown-part\nexpect finding unused-part at low\n"},
+		{"a failed claim", right + "expect advantage 4:1\nexpect finding expectation-failed\n"},
+		{"a part that is unknown", right + "expect finding no-capture at ⟦xyz⟧unknown-part\n"},
+		{"while an error hides the mechanics", right + "pulley low on ⟦hed⟧unknown-part\nrope b\nreeve b: litter / low\n" +
+			"expect finding jammed\naccept jammed because \"x\"\n⟦expect finding mass-missing⟧expectation-unmet-finding\n"},
+		{"house rules", "⟦rule ⟦no-kapture⟧unknown-rule off⟧not-computed-yet\nrule jammed warning\n" + right},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			m := langtest.Read(t, "yard.rig", c.text)
+			m.Check(t, examineMarked(m))
+		})
+	}
+}
+
+func TestUnknownRuleHasTheNearestName(t *testing.T) {
+	files, found := examine(wrongHitch + "reeve long: litter / grab / top \\ runner / team\naccept no-capture-e because \"x\"\n")
+	assert.Equal(t, "no-capture-e is not a rule, did you mean no-capture?", found[0].Message)
+	assert.Contains(t, langtest.Fixed(t, files[0].File, found, "write no-capture"), "accept no-capture because")
+}
+
+// What stands before the first rig belongs to every rig: each is examined, and what
+// is the same in several is said once.
+func TestSeveralRigs(t *testing.T) {
+	const before = "anchor head\nload litter\nhauler team\npulley top on head holds litter\nhitch grab\npulley runner on grab\nrope long\n"
+	const wrong = "reeve long: litter / top \\ ⟦grab⟧hitch-on-wrong-strand \\ runner / team\n"
+	const right = "reeve long: litter / grab / top \\ runner / team\n"
+	for _, c := range []struct{ name, text string }{
+		{"one fault in what is shared", before + wrong + "rig a\nunits N m\nrig b\n"},
+		{"a fault of one rig", before + "rig a\n" + right + "rig b\n" + wrong},
+		{"a claim of one rig about what is shared", before + "anchor spare\nrig a\n" + right +
+			"accept unused-part because \"x\"\nrig b\n" + right},
+		{"a claim of another rig", before + "rig a\n" + right + "anchor ⟦spare⟧unused-part\nrig b\n" + right +
+			"⟦accept unused-part because \"x\"⟧acceptance-unused\n"},
+		{"a shared claim", before + "⟦expect finding hitch-on-wrong-strand⟧expectation-unmet-finding\nrig a\n" + right +
+			"rig b\n" + "reeve long: litter / top \\ grab \\ runner / team\n"},
+		{"a shared claim about a figure", before + "⟦expect advantage 3:1⟧expectation-failed\nrig a\n" + right +
+			"rig b\nreeve long: litter / ⟦top⟧redirect-loads-anchor \\ team\n"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			m := langtest.Read(t, "yard.rig", c.text)
+			m.Check(t, examineMarked(m))
+		})
+	}
+}
+
+func TestFilesKeepTheirOrder(t *testing.T) {
+	fault := wrongHitch + "reeve long: litter / top \\ grab \\ runner / team\n"
+	files, found := examine("anchor a\n", fault, "anchor b\n")
+	var order []string
+	for _, d := range found {
+		order = append(order, d.Rule+" "+d.Subject)
+		assert.Contains(t, []*load.Loaded{files[0], files[1], files[2]}[len(order)-1].File.Text, d.Place.Text())
+	}
+	assert.Equal(t, []string{"unused-part a", "hitch-on-wrong-strand grab", "unused-part b"}, order)
+}
+
+func TestNames(t *testing.T) {
+	names := lint.Names(rules.All())
+	assert.IsIncreasing(t, names)
+	for _, name := range []string{"no-capture", "syntax", "unknown-part", "unknown-rule", "acceptance-unused"} {
+		assert.Contains(t, names, name)
+	}
+	assert.Len(t, names, len(rules.All()), "the list has every rule once")
+	assert.Equal(t, lint.Names(nil), lint.Names([]*lint.Rule{}), "the rules of the text are always known")
+}
