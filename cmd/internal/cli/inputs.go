@@ -1,0 +1,80 @@
+package cli
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"slices"
+
+	"github.com/spf13/cobra"
+
+	"fairlead/lang/load"
+)
+
+// standardInput is the argument that stands for it.
+const standardInput = "-"
+
+// inputs are the files that a command reads.
+type inputs struct {
+	// as is the name that standard input goes by.
+	as string
+}
+
+// attach adds to a command what reading files needs.
+func (in *inputs) attach(cmd *cobra.Command) {
+	cmd.Flags().StringVar(&in.as, "as", "", "the `NAME` that standard input goes by")
+	cmd.ValidArgsFunction = rigFiles
+	cmd.Args = func(_ *cobra.Command, args []string) error {
+		switch {
+		case len(args) == 0:
+			return misused("name a file or a folder, or - for standard input")
+		case in.as != "" && !slices.Contains(args, standardInput):
+			return misused("--as names standard input, but - is not among the files")
+		}
+		return nil
+	}
+}
+
+// read reads the files in the order of the arguments. What cannot be read is left
+// out, and the error names it.
+func (in *inputs) read(args []string, stdin io.Reader) ([]*load.Loaded, error) {
+	loaded, err := load.Paths(args, stdin, in.as)
+	return loaded, named(err)
+}
+
+// named gives file errors as "PATH: REASON", each on a line.
+func named(err error) error {
+	if several, ok := err.(interface{ Unwrap() []error }); ok {
+		var list []error
+		for _, one := range several.Unwrap() {
+			list = append(list, named(one))
+		}
+		return errors.Join(list...)
+	}
+	var at *fs.PathError
+	if errors.As(err, &at) {
+		return fmt.Errorf("%s: %w", at.Path, at.Err)
+	}
+	return err
+}
+
+// outcome gives the error that ends a command: files that could not be read
+// weigh more than what was found.
+func outcome(unread error, found bool) error {
+	switch {
+	case unread != nil:
+		return unread
+	case found:
+		return errFound
+	}
+	return nil
+}
+
+func rigsIn(loaded []*load.Loaded) int {
+	n := 0
+	for _, l := range loaded {
+		n += len(l.Model.Rigs)
+	}
+	return n
+}

@@ -1,0 +1,47 @@
+package cli
+
+import (
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+)
+
+// replace writes a file anew; the error names it.
+func replace(name, text string) error {
+	if err := replaceFile(name, text); err != nil {
+		return fmt.Errorf("%s: %w", name, reason(err))
+	}
+	return nil
+}
+
+// writable says whether a file may be written: putting another in its place asks
+// only the folder, and would change a file that is protected.
+func writable(path string) (fs.FileInfo, error) {
+	info, err := os.Stat(path)
+	if err != nil {
+		return nil, err
+	}
+	if !info.Mode().IsRegular() {
+		return nil, errors.New("not a regular file")
+	}
+	f, err := os.OpenFile(path, os.O_WRONLY, 0)
+	if err != nil {
+		return nil, err
+	}
+	return info, f.Close()
+}
+
+// reason gives the cause of a file error without the path, which our messages
+// begin with.
+func reason(err error) error {
+	var at *fs.PathError
+	var link *os.LinkError
+	switch {
+	case errors.As(err, &at):
+		return at.Err
+	case errors.As(err, &link):
+		return link.Err
+	}
+	return err
+}
