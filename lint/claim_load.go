@@ -3,13 +3,11 @@ package lint
 import (
 	"fairlead/lang/model"
 	"fairlead/lang/quantity"
-	"fairlead/lang/syntax"
 	"fairlead/solve"
 	"fairlead/solve/lp"
 )
 
-// carried is what a part carries in its worst phase. High is nil where there is
-// no upper end.
+// carried is what a part carries in its worst phase.
 type carried struct {
 	phase  *solve.Phase
 	force  solve.Force
@@ -54,11 +52,11 @@ func judgeLoad(res *solve.Result, c *model.Claim) Verdict {
 	if fits(c.Compare, low, high, claimed(c).Quo(unit)) {
 		return Verdict{Holds: true}
 	}
-	return failed(name + " is " + load.say(c.Compare, say) + unitless(c) + not(c.Compare, written) + load.when(res))
+	return failed(name + " is " + load.say(say) + unitless(c) + not(c.Compare, written) + load.when(res))
 }
 
-// say gives the load in words: one figure, a range, or an end of it.
-func (l carried) say(compare syntax.Compare, say func(lp.Num) string) string {
+// say gives the load in words: one figure, a range, or one end of it.
+func (l carried) say(say func(lp.Num) string) string {
 	low, high := *l.force.Low, l.force.Most()
 	switch {
 	case l.atMost:

@@ -7,6 +7,7 @@ import (
 	"fairlead/lang/load"
 	"fairlead/lang/model"
 	"fairlead/lang/source"
+	"fairlead/lang/syntax"
 	"fairlead/solve"
 )
 
@@ -26,15 +27,17 @@ type Pass struct {
 	// without any trial; both once asked for.
 	alone *standing
 	plain *tally
+	// verdicts are those on the claims judged so far.
+	verdicts map[*model.Claim]Verdict
 }
 
 // examination is what the passes of one file share.
 type examination struct {
-	file  *load.Loaded
-	rules []*Rule
-	// purses pay for the trials of each rule; nil where none may be made, in a trial
-	// itself.
+	file   *load.Loaded
+	rules  []*Rule
 	purses map[*Rule]*purse
+	// inTrial says that this is about a trial, in which no further one is made.
+	inTrial bool
 	// whole are the statements that concern the whole file, wherever they stand, once
 	// asked for.
 	whole []source.Span
@@ -115,6 +118,23 @@ func (p *Pass) Explain(d diag.Diagnostic) {
 	p.explained = true
 }
 
+// Judge says whether a claim comes true. It is asked by several rules and answers
+// once.
+func (p *Pass) Judge(c *model.Claim) Verdict {
+	if v, judged := p.verdicts[c]; judged {
+		return v
+	}
+	if p.verdicts == nil {
+		p.verdicts = map[*model.Claim]Verdict{}
+	}
+	v := Verdict{Missing: "the loss of so many parts of so large a rig"}
+	if c.Subject != syntax.Held || c.Of == nil || p.AffordLosses(1) {
+		v = Judge(p.Result, c)
+	}
+	p.verdicts[c] = v
+	return v
+}
+
 // WithoutRope solves the rig as if one of its ropes were not there; ok is false if
 // that cannot be afforded.
 func (p *Pass) WithoutRope(gone *model.Rope) (without *solve.Result, ok bool) {
@@ -128,5 +148,5 @@ func (p *Pass) WithoutRope(gone *model.Rope) (without *solve.Result, ok bool) {
 			rig.Ropes = append(rig.Ropes, r)
 		}
 	}
-	return solve.Rig(&rig), true
+	return solve.Ideal(&rig), true
 }

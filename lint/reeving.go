@@ -50,12 +50,12 @@ func (p *Pass) Turn(r *model.Rope, node int) (edit diag.Edit, how string, ok boo
 	of := n.Part.Values
 	switch {
 	case written == nil:
-		return addClause(n, says), "write (" + says + ")", true
+		return addClause(n, says), "write (" + Clipped(says) + ")", true
 	case wanted == first && of.HoldsEnd == nil && (of.Holds || n.Part.Kind.IsGrip()):
 		// it holds so unless told otherwise
-		return p.dropClause(r, node, *written), "take out " + r.Place.File.Slice(written.Span), true
+		return p.dropClause(r, node, *written), "take out " + Clipped(r.Place.File.Slice(written.Span)), true
 	}
-	return diag.Edit{Place: r.Place.File.At(written.Span), NewText: says}, "write (" + says + ")", true
+	return diag.Edit{Place: r.Place.File.At(written.Span), NewText: says}, "write (" + Clipped(says) + ")", true
 }
 
 // runEnds gives the first and the last node of the run that a node is in; open is

@@ -26,6 +26,8 @@ func TestFixesOfReevingLines(t *testing.T) {
 			"litter / top \\ grab (holds litter) \\ runner / team", "litter / grab (holds litter) / top \\ runner / team"},
 		{"moved off a line of its own", "pulley top on head holds litter\nhitch grab", "set grab on litter / top",
 			"litter / top\n  \\ grab\n  \\ runner / team", "litter / grab / top\n  \\ runner / team"},
+		{"moved off a line that ends in CR LF", "pulley top on head holds litter\nhitch grab", "set grab on litter / top",
+			"litter / top\r\n  \\ grab\r\n  \\ runner / team", "litter / grab / top\r\n  \\ runner / team"},
 		{"moved off the start of a line", "pulley top on head holds litter\nhitch grab", "set grab on litter / top",
 			"litter / top\n  \\ grab \\ runner / team", "litter / grab / top\n  \\ runner / team"},
 		{"moved off the end of a line", "pulley top on head holds litter\nhitch grab", "set grab on litter / top",

@@ -68,7 +68,9 @@ func (s *settlement) settle(index int, rig *model.Rig) {
 		if !s.claim(index, a.Rule.Text, a.At) && s.canJudge(rig, a.Rule.Text) {
 			s.report(unusedAcceptance, a.Place, a.At, "%s is accepted%s, but not found%s",
 				a.Rule.Text, at(a.At), inRig(s.file.Model, rig, a.Place))
-			s.offerRemoval(a.Place)
+			if inRig(s.file.Model, rig, a.Place) == "" { // another rig may need it
+				s.offerRemoval(a.Place)
+			}
 		}
 	}
 }

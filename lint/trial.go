@@ -23,7 +23,7 @@ type Trial struct {
 // rig again. ok is false if the text has an error then that it had not before, or
 // if no more trials can be afforded.
 func (p *Pass) Try(edits ...diag.Edit) (trial *Trial, ok bool) {
-	if p.purses == nil {
+	if p.inTrial {
 		return nil, false
 	}
 	alone := p.standAlone()
@@ -36,7 +36,7 @@ func (p *Pass) Try(edits ...diag.Edit) (trial *Trial, ok bool) {
 		return nil, false
 	}
 	rig := file.Model.Rigs[0]
-	return &Trial{Rig: rig, Result: solve.Rig(rig), file: file}, true
+	return &Trial{Rig: rig, Result: solve.Ideal(rig), file: file}, true
 }
 
 // standing is what a rig needs of its file: all of it but the other rigs.
@@ -108,7 +108,7 @@ func (e *examination) ofWholeFile() []source.Span {
 // rule's severity, or at its own if that is graver.
 func (p *Pass) Proves(t *Trial, d diag.Diagnostic) bool {
 	d.Rule, d.Severity = p.rule.Name, max(d.Severity, p.rule.Severity)
-	after := (&examination{file: t.file, rules: p.rules}).pass(t.Rig, t.Result)
+	after := (&examination{file: t.file, rules: p.rules, purses: p.purses, inTrial: true}).pass(t.Rig, t.Result)
 	found := newTally(append(after.run(), t.file.Problems...))
 	if found.has(d) {
 		return false
@@ -120,7 +120,7 @@ func (p *Pass) Proves(t *Trial, d diag.Diagnostic) bool {
 // no trials: what a trial's findings are compared with.
 func (p *Pass) withoutTrials() *tally {
 	if p.plain == nil {
-		now := (&examination{file: p.file, rules: p.rules}).pass(p.Rig, p.Result)
+		now := (&examination{file: p.file, rules: p.rules, purses: p.purses, inTrial: true}).pass(p.Rig, p.Result)
 		p.plain = newTally(now.run())
 		p.plain.add(p.standAlone().faults)
 	}

@@ -16,8 +16,9 @@ type Actual struct {
 	// motion has it; nothing else is set then.
 	Stuck bool
 	// Pull moves the load: Low with every efficiency at its best, High at its worst.
+	// Lowering it is the hand force, the other way round.
 	Pull Force
-	// Advantage is the ideal one times ideal pull over actual pull, Efficiency that
+	// Unset when lowering. Advantage is the ideal one times ideal pull over actual pull, Efficiency that
 	// over the ideal; here Low is the worst.
 	Advantage, Efficiency Force
 	// Strands and Parts are what each carries, in the order of the phase's own.
@@ -30,7 +31,7 @@ func (a *Actual) Known() bool { return a != nil && len(a.Unknown) == 0 && !a.Stu
 
 // actual solves a haul again with friction.
 func (s *system) actual(ph *Phase, solved *lp.Solution) *Actual {
-	f := &friction{system: s, ph: ph, run: newRunning(ph.program, solved, ph.tension, ph.Hauler)}
+	f := &friction{system: s, ph: ph, run: newRunning(ph.program, solved, ph.tension)}
 	if unknown := f.unknown(); len(unknown) > 0 {
 		return &Actual{Unknown: unknown}
 	}
@@ -39,7 +40,7 @@ func (s *system) actual(ph *Phase, solved *lp.Solution) *Actual {
 	if usual == nil {
 		return &Actual{Stuck: true}
 	}
-	f.figures(a, usual.Value)
+	f.figures(a, usual.Value.Abs())
 	t := newTensions(program, usual, s.reference)
 	f.carry(a, t)
 	return a
@@ -60,7 +61,7 @@ func (f *friction) unknown() []*model.Part {
 			if way == 0 || !bends(r.Nodes[i].Role) {
 				continue
 			}
-			if _, known := bendEfficiency(r, i, typical); !known {
+			if _, known := bendEfficiency(r, i, typical, f.ph.Lowering); !known {
 				lacks[r.Nodes[i].Part] = true
 			}
 		}
@@ -83,8 +84,8 @@ func (f *friction) ranges() bool {
 			if way == 0 || !bends(r.Nodes[i].Role) {
 				continue
 			}
-			low, _ := bendEfficiency(r, i, worst)
-			high, _ := bendEfficiency(r, i, best)
+			low, _ := bendEfficiency(r, i, worst, f.ph.Lowering)
+			high, _ := bendEfficiency(r, i, best, f.ph.Lowering)
 			if low.Cmp(high) != 0 {
 				return true
 			}
@@ -128,7 +129,7 @@ func (f *friction) efficiency(r *model.Rope, node int, at level) (eta lp.Num, ru
 	if f.run[r][node] == 0 || !bends(r.Nodes[node].Role) {
 		return eta, false
 	}
-	eta, _ = bendEfficiency(r, node, at)
+	eta, _ = bendEfficiency(r, node, at, f.ph.Lowering)
 	return eta, true
 }
 
@@ -161,15 +162,25 @@ func (f *friction) solve(at level) (*lp.Solution, *program) {
 }
 
 // credible says whether forces balance and friction does not ease the pull.
+// Lowering, the program's value is the hand force negated, and friction eases it.
 func (f *friction) credible(solved *lp.Solution) bool {
-	return solved.Status == lp.Optimal && solved.Value.Cmp(f.ph.pull) >= 0
+	ideal := f.ph.pull
+	if f.ph.Lowering {
+		ideal = ideal.Neg()
+	}
+	return solved.Status == lp.Optimal && solved.Value.Cmp(ideal) >= 0
+}
+
+// load is the weight of each body as it counts in the phase.
+func (f *friction) load() []lp.Num {
+	weight, _ := exactly(f.bodyWeights(f.pulled.layout, f.ph.hauling()))
+	return weight
 }
 
 // inMode gives the forces with the tension at every bend over which rope runs
 // falling by its efficiency.
 func (f *friction) inMode(at level) (*lp.Solution, *program) {
-	weight, _ := exactly(f.bodyWeights(f.pulled.layout, true))
-	program := newProgram(f.pulled, weight, f.ph.Hauler, f.losses(at))
+	program := newProgram(f.pulled, f.load(), f.ph.program.hands, f.losses(at))
 	return lp.Solve(program.lp), program
 }
 
@@ -177,14 +188,16 @@ func (f *friction) inMode(at level) (*lp.Solution, *program) {
 func (f *friction) figures(a *Actual, usual lp.Num) {
 	low, high := usual, usual
 	if f.ranges() {
-		if s, _ := f.solve(best); s != nil {
-			low = lp.Min(low, s.Value)
-		}
-		if s, _ := f.solve(worst); s != nil {
-			high = lp.Max(high, s.Value)
+		for _, at := range []level{best, worst} {
+			if s, _ := f.solve(at); s != nil {
+				low, high = lp.Min(low, s.Value.Abs()), lp.Max(high, s.Value.Abs())
+			}
 		}
 	}
 	a.Pull = f.ph.marked(Force{Value: &usual, Low: &low, High: &high})
+	if f.ph.Lowering {
+		return
+	}
 	ideal := f.ph.pull
 	ratio := func(n lp.Num) lp.Num { return ideal.Quo(n) }
 	value, least, most := ratio(usual), ratio(high), ratio(low)

@@ -34,9 +34,13 @@ func (l level) friction(q *quantity.Quantity) *big.Rat {
 // A rolling bend (pulley) has its efficiency for a full turn; its loss scales with
 // the resultant: 1/η_θ = 1 + (1/η − 1)·cos(θ/2). A sliding bend follows the capstan
 // law, T₂/T₁ = e^(μ·wrap): η_θ = η^((180° − θ)/180°), or from a coefficient of
-// friction e^(−μ·wrap). Whole turns add 360° each to the wrap.
-func bendEfficiency(r *model.Rope, node int, at level) (eta lp.Num, known bool) {
+// friction e^(−μ·wrap). Whole turns add 360° each to the wrap. A device may have an
+// efficiency of its own for lowering.
+func bendEfficiency(r *model.Rope, node int, at level, lowering bool) (eta lp.Num, known bool) {
 	n := r.Nodes[node]
+	if lowering && n.Lowering != nil {
+		n.Efficiency, n.Friction = n.Lowering, nil
+	}
 	wrap := wrapDegrees(r, node)
 	switch {
 	case wrap.Sign() == 0:

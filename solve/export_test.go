@@ -7,7 +7,7 @@ import "fairlead/solve/lp"
 func TwoPulls(res *Result) (inMode, largest *lp.Num) {
 	ph := res.Main()
 	solved := lp.Solve(ph.program.lp)
-	f := &friction{system: res.system, ph: ph, run: newRunning(ph.program, solved, ph.tension, ph.Hauler)}
+	f := &friction{system: res.system, ph: ph, run: newRunning(ph.program, solved, ph.tension)}
 	value := func(s *lp.Solution, _ *program) *lp.Num {
 		if s.Status != lp.Optimal {
 			return nil

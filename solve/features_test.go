@@ -284,3 +284,25 @@ reeve long: head \ loop-knot \ tail
 func withAngle(text, angle string) string {
 	return strings.ReplaceAll(text, "%ANGLE%", angle)
 }
+
+func TestStatedShareOfATwinRaise(t *testing.T) {
+	const twin = `
+anchor left
+anchor right
+load litter
+hauler team
+rope one
+rope two
+reeve one: litter / left \ team%SHARE%
+reeve two: litter / right \ team
+`
+	open := haul(t, solved(t, strings.Replace(twin, "%SHARE%", "", 1)))
+	assert.Equal(t, [3]string{"1/2", "0", "1"}, bounds(force(t, open, "one", 0)))
+	shared := haul(t, solved(t, strings.Replace(twin, "%SHARE%", " (share 40 to 60 %)", 1)))
+	assert.Equal(t, [3]string{"1/2", "2/5", "3/5"}, bounds(force(t, shared, "one", 0)))
+	assert.Equal(t, [3]string{"1/2", "2/5", "3/5"}, bounds(force(t, shared, "two", 0)))
+	assert.False(t, shared.ShareUnmet)
+	fixed := haul(t, solved(t, strings.Replace(twin, "%SHARE%", " (share 30 %)", 1)))
+	assert.Equal(t, [3]string{"7/10", "7/10", "7/10"}, bounds(force(t, fixed, "two", 0)))
+	assert.Equal(t, "1", fixed.Ideal.String())
+}

@@ -15,9 +15,9 @@ func (s *system) solvePhase(name string, hauler *model.Part) *Phase {
 	if hauler != nil {
 		network = s.pulled
 	}
-	weight, inexact := exactly(s.bodyWeights(network.layout, hauler != nil))
+	weight, inexact := exactly(s.bodyWeights(network.layout, ph.hauling()))
 	ph.inexact = inexact
-	ph.program = newProgram(network, weight, hauler, nil)
+	ph.program = newProgram(network, weight, hands{hauler: hauler}, nil)
 	solved := lp.Solve(ph.program.lp)
 	switch solved.Status {
 	case lp.Infeasible:
@@ -33,6 +33,10 @@ func (s *system) solvePhase(name string, hauler *model.Part) *Phase {
 	}
 	return ph
 }
+
+// hauling says whether the phase raises: on a slope friction then adds to the
+// weight, else it takes off.
+func (p *Phase) hauling() bool { return p.Hauler != nil && !p.Lowering }
 
 // bodyWeights gives the weight of each body in fractions of the reference weight.
 func (s *system) bodyWeights(l *layout, hauling bool) []lp.Num {
@@ -80,18 +84,13 @@ func (s *system) balance(ph *Phase, solved *lp.Solution) {
 	pull := solved.Value
 	ph.pull = pull
 	ph.Pull = ph.marked(Force{Value: &pull}).Value
-	ph.Motion = make([]Motion, len(s.bodies))
-	for i, b := range s.bodies {
-		ph.Motion[i] = Motion{Body: b}
-		if ph.Hauler != nil {
-			ph.Motion[i] = motion(solved, b)
-		}
-	}
+	s.motions(ph, solved)
 	t := newTensions(ph.program, solved, s.reference)
+	ph.ShareUnmet = t.unmet
 	ph.tension = t.pieceTensions()
 	ph.Strands, ph.Parts = ph.forces(s, t)
 	s.judge(ph)
-	if ph.Status == OK && ph.Hauler != nil && pull.Sign() > 0 {
+	if ph.Status == OK && ph.Hauler != nil && pull.Sign() > 0 && !s.ideal {
 		ph.Actual = s.actual(ph, solved)
 	}
 }
@@ -111,7 +110,7 @@ func (p *Phase) forces(s *system, t *tensions) ([]Strand, []PartLoad) {
 			strands = append(strands, strand)
 		}
 	}
-	hauling := p.Hauler != nil
+	hauling := p.hauling()
 	parts := newLoads(t, p.Hauler, func(q *model.Part) lp.Num { return s.weights.of(q, hauling) }).all()
 	for i := range parts {
 		parts[i].Force = p.marked(parts[i].Force)

@@ -136,6 +136,16 @@ func (g *gripGroup) other() int {
 	return g.after
 }
 
+// releasable says whether every grip of the group can be opened under load.
+func (g *gripGroup) releasable() bool {
+	for _, node := range g.nodes {
+		if !g.rope.Nodes[node].Part.Values.Releasable {
+			return false
+		}
+	}
+	return true
+}
+
 // where says what a stroke of the drawing belongs to.
 type where struct {
 	piece int // index into network.pieces, -1 for none

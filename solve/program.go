@@ -18,6 +18,7 @@ type program struct {
 	// column is the column of each piece, -1 if it carries nothing; grip that of
 	// what each grip holds.
 	column, grip []int
+	hands        hands
 	// links has the column of each link of each piece where these differ; nil: a
 	// piece has one column.
 	links [][]int
@@ -25,13 +26,21 @@ type program struct {
 	losses *losses
 }
 
-// newProgram builds the program in which one hauler pulls; nil pulls nothing.
-// Without losses it is that of the frictionless rig.
-func newProgram(n *network, weight []lp.Num, hauler *model.Part, losses *losses) *program {
-	p := &program{network: n, lp: &lp.Program{}, losses: losses}
+// hands say what people do in a phase.
+type hands struct {
+	// hauler pulls one unit of rope, or gives one when lowering; nil does nothing.
+	hauler *model.Part
+	// lowering asks for the smallest hand force and opens what is releasable.
+	lowering bool
+}
+
+// newProgram builds the program of what people do. Without losses it is that of
+// the frictionless rig.
+func newProgram(n *network, weight []lp.Num, do hands, losses *losses) *program {
+	p := &program{network: n, lp: &lp.Program{}, hands: do, losses: losses}
 	p.lp.RHS = append(append(p.lp.RHS, weight...), make([]lp.Num, len(n.grips))...)
 	for i, piece := range n.pieces {
-		p.column = append(p.column, p.addPiece(i, piece, hauler))
+		p.column = append(p.column, p.addPiece(i, piece))
 	}
 	for i, g := range n.grips {
 		p.grip = append(p.grip, p.addGrip(i, g))
@@ -43,7 +52,7 @@ func newProgram(n *network, weight []lp.Num, hauler *model.Part, losses *losses)
 // it acts on the bodies against the growth of the strand's length. A piece with a
 // loose end or with slack in it carries nothing, and so does one that touches
 // nothing that moves.
-func (p *program) addPiece(index int, piece *piece, hauler *model.Part) int {
+func (p *program) addPiece(index int, piece *piece) int {
 	if piece.opens() || piece.fresh() {
 		return -1
 	}
@@ -54,8 +63,11 @@ func (p *program) addPiece(index int, piece *piece, hauler *model.Part) int {
 	last := p.losses.along(index, len(piece.links)-1)
 	entries := append(p.balance(force), p.gripEntries(piece, last)...)
 	cost := lp.Num{}
-	if hauler != nil {
-		cost = piece.pull(hauler, last)
+	if p.hands.hauler != nil {
+		cost = piece.pull(p.hands.hauler, last)
+	}
+	if p.hands.lowering {
+		cost = cost.Neg()
 	}
 	if len(entries) == 0 && cost.Sign() == 0 {
 		return -1
@@ -104,7 +116,11 @@ func (p *program) gripRow(group int) int { return len(p.bodies) + group }
 
 // addGrip adds the column of what a grip holds: the tension on its held side is
 // that on the other side, less what is lost there while it slides, and this.
+// An opened one holds nothing and passes rope both ways: it has no column.
 func (p *program) addGrip(group int, g *gripGroup) int {
+	if p.hands.lowering && g.releasable() {
+		return -1
+	}
 	value := lp.Int(-1)
 	if g.holds == model.LastSide {
 		value = lp.Int(1)

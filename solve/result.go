@@ -24,6 +24,11 @@ const (
 	Jammed Status = "jammed"
 	// RaisesNothing: the hauled end moves and the load does not rise.
 	RaisesNothing Status = "raises-nothing"
+	// Lowers: the load comes down as rope is given out.
+	Lowers Status = "lowers"
+	// StaysUp: the hand is slack and nothing comes down: a grip holds that cannot be
+	// opened under load.
+	StaysUp Status = "stays-up"
 	// OK: the load rises (haul), or is held (hold).
 	OK Status = "ok"
 )
@@ -54,6 +59,10 @@ type Result struct {
 	// Phases are hold, then one haul for each hauler that holds a rope's end, in
 	// file order. Empty if Unsolved.
 	Phases []*Phase
+	// Lowers has, for each haul, what happens when its people give rope with every
+	// releasable grip open. Status is Lowers or StaysUp, or Falls where nothing holds.
+	// Pull is the smallest force that hands need on the rope.
+	Lowers []*Phase
 	// Released is the whistle test: everyone lets go.
 	Released Stay
 
@@ -106,7 +115,10 @@ type Phase struct {
 	Name string
 	// Hauler pulls in this phase; nil in hold.
 	Hauler *model.Part
-	Status Status
+	// Lowering says that the hauler gives rope instead of pulling; such phases are
+	// in Result.Lowers.
+	Lowering bool
+	Status   Status
 	// Ideal is the travel ratio: rope hauled for one unit the reference load
 	// rises. Nil unless the load rises and its motion is the only one.
 	Ideal *lp.Num
@@ -123,12 +135,18 @@ type Phase struct {
 	// Motion has one entry a body, in the order of Result.Bodies; empty if there
 	// is no motion (falls, jammed).
 	Motion []Motion
+	// ShareUnmet says that forces in balance do not allow the stated shares, which
+	// were passed over.
+	ShareUnmet bool
 	// Strands has one entry for every stroke of every rope in file order.
 	Strands []Strand
 	// Parts has one entry for every part in file order.
 	Parts []PartLoad
 	// Jam says where the rope is fast; set when Status is Jammed.
 	Jam *Jam
+	// Holding are the grips that keep the load from coming down; set when Status is
+	// StaysUp.
+	Holding []*model.Part
 	// Ray is the motion without bound; set when Status is Falls, RunsUp or Unbalanced.
 	Ray []Motion
 	// Unpinned are the weightless bodies that fly up for want of a counter-pull

@@ -12,7 +12,7 @@ type running map[*model.Rope][]int
 // newRunning reads it off the exact motion. Rope that passes the start of a piece
 // (none at a tie, the slip of a grip) less what a strand takes up as it grows
 // passes the next node.
-func newRunning(p *program, solved *lp.Solution, tension []lp.Num, hauler *model.Part) running {
+func newRunning(p *program, solved *lp.Solution, tension []lp.Num) running {
 	run := running{}
 	for _, r := range p.rig.Ropes {
 		run[r] = make([]int, len(r.Nodes))
@@ -28,8 +28,8 @@ func newRunning(p *program, solved *lp.Solution, tension []lp.Num, hauler *model
 			for _, t := range k.form {
 				flow = flow.Sub(t.factor.Mul(solved.Y[t.body]))
 			}
-			if j == 0 && piece.start.cut == hauled && piece.start.hauler == hauler {
-				flow = flow.Sub(lp.Int(1))
+			if j == 0 && piece.start.cut == hauled && piece.start.hauler == p.hands.hauler {
+				flow = flow.Sub(p.hands.taken())
 			}
 			if j < len(piece.links)-1 {
 				nodes[k.to] = flow.Sign()
@@ -38,6 +38,14 @@ func newRunning(p *program, solved *lp.Solution, tension []lp.Num, hauler *model
 		p.note(nodes, piece.end, p.slip(piece.end, solved))
 	}
 	return run
+}
+
+// taken is how much rope people take in: one unit, given out when lowering.
+func (h hands) taken() lp.Num {
+	if h.lowering {
+		return lp.Int(-1)
+	}
+	return lp.Int(1)
 }
 
 // slip is the rope that passes the grip at a boundary; none passes any other.

@@ -19,6 +19,8 @@ type tensions struct {
 	// open marks the columns that may differ from solution to solution.
 	open []bool
 	any  bool
+	// unmet says that stated shares are not possible and were passed over.
+	unmet bool
 	// limits remembers the ends of single columns: most strands share them.
 	limits map[int]limit
 }
@@ -31,7 +33,8 @@ type limit struct {
 
 // newTensions chooses the solution to show among all there are.
 func newTensions(p *program, solved *lp.Solution, reference *model.Part) *tensions {
-	t := &tensions{program: p, face: solved, shown: solved.X, open: solved.Open(), limits: map[int]limit{}}
+	face, unmet := p.withShares(solved)
+	t := &tensions{program: p, face: face, shown: face.X, open: face.Open(), limits: map[int]limit{}, unmet: unmet}
 	t.any = slices.Contains(t.open, true)
 	if t.any {
 		t.shown = t.choose(reference)
@@ -43,11 +46,11 @@ func newTensions(p *program, solved *lp.Solution, reference *model.Part) *tensio
 // carry least, then the capture nearest the load carries most. What is still
 // open is shown in the middle of its extremes.
 func (t *tensions) choose(reference *model.Part) []lp.Num {
-	narrow := lp.Solve(t.lp)
+	narrow, _ := t.withShares(lp.Solve(t.lp))
 	narrow.Least(t.preload())
 	narrow.Least(t.tended())
 	for _, column := range t.gripsByNearness(reference) {
-		if t.open[column] {
+		if column >= 0 && t.open[column] {
 			narrow.Largest([]lp.Term{{Column: column, Value: lp.Int(1)}})
 		}
 	}
@@ -303,6 +306,14 @@ func (t *tensions) strandTerm(r *model.Rope, stroke int, most bool) (column int,
 		}
 	}
 	return t.term(piece, link)
+}
+
+// gripForce gives what a group of grips holds in the shown solution.
+func (t *tensions) gripForce(group int) lp.Num {
+	if column := t.program.grip[group]; column >= 0 {
+		return t.shown[column]
+	}
+	return lp.Num{}
 }
 
 // linkTension gives the shown tension in a link of a piece.

@@ -1,6 +1,8 @@
 package solve
 
 import (
+	"strings"
+
 	"fairlead/lang/model"
 )
 
@@ -12,13 +14,23 @@ type system struct {
 	// named says that "raise" names the reference.
 	named  bool
 	bodies []*Body
+	// ideal leaves friction and lowering out.
+	ideal bool
 	// held is the network with hands off, pulled the one with every hauler at work.
 	held, pulled *network
 }
 
 // Rig computes everything of one rig.
-func Rig(rig *model.Rig) *Result {
-	s := newSystem(rig)
+func Rig(rig *model.Rig) *Result { return newSystem(rig).result(false) }
+
+// Ideal computes only what needs no friction and no lowering: status, advantage,
+// class, ideal forces and whether the rig stays up. It is what trying a change out
+// takes.
+func Ideal(rig *model.Rig) *Result { return newSystem(rig).result(true) }
+
+func (s *system) result(ideal bool) *Result {
+	rig := s.rig
+	s.ideal = ideal
 	res := &Result{Rig: rig, Status: Unsolved, Bodies: s.bodies, Reference: s.reference, system: s}
 	if s.weights.newtons {
 		unit := s.weights.unit
@@ -35,6 +47,10 @@ func Rig(rig *model.Rig) *Result {
 			name += " " + h.Name
 		}
 		res.Phases = append(res.Phases, s.solvePhase(name, h))
+		if ideal {
+			continue
+		}
+		res.Lowers = append(res.Lowers, s.solveLower("lower"+strings.TrimPrefix(name, "haul"), h))
 	}
 	res.Status = overall(res.Hauls())
 	res.Released = s.stay(nil)

@@ -21,8 +21,8 @@ type stretches struct {
 
 func (f *friction) newStretches(usual *tensions, at level) *stretches {
 	b := &stretches{friction: f, program: &program{network: f.pulled, lp: &lp.Program{}}, usual: usual, at: at}
-	weight, _ := exactly(f.bodyWeights(f.pulled.layout, true))
-	b.lp.RHS = append(b.lp.RHS, weight...)
+	b.hands = f.ph.program.hands
+	b.lp.RHS = append(b.lp.RHS, f.load()...)
 	for i := range b.pieces {
 		b.addLinks(i)
 	}
@@ -69,10 +69,15 @@ func (f *friction) largestPull(at level) (*lp.Solution, *program) {
 
 // pulledAt counts the tension of a column as pull if the phase's hauler holds it.
 func (b *stretches) pulledAt(end boundary, column int) {
-	if end.cut == hauled && end.hauler == b.ph.Hauler {
-		c := &b.lp.Columns[column]
-		c.Cost = c.Cost.Add(lp.Int(1))
+	if end.cut != hauled || end.hauler != b.ph.Hauler {
+		return
 	}
+	pull := lp.Int(1)
+	if b.hands.lowering {
+		pull = lp.Int(-1)
+	}
+	c := &b.lp.Columns[column]
+	c.Cost = c.Cost.Add(pull)
 }
 
 // add adds a column with the value that it has in the usual solution.
@@ -168,15 +173,28 @@ func (b *stretches) addGrip(group int, g *gripGroup) int {
 	switch {
 	case held < 0 || other < 0:
 		return b.oneSided(held, other)
+	case b.hands.lowering && g.releasable():
+		b.passes(g, held, other)
+		return -1
 	case b.usual == nil:
 		return b.heldBack(held, other, b.passEfficiency(g, b.at), lp.Num{})
 	}
-	force := b.usual.shown[b.usual.program.grip[group]]
-	if force.Sign() > 0 {
+	if force := b.usual.gripForce(group); force.Sign() > 0 {
 		return b.heldBack(held, other, lp.Int(1), force)
 	}
 	b.between(held, other, b.passEfficiency(g, worst), b.passEfficiency(g, best))
 	return -1
+}
+
+// passes ties the tensions on the two sides of an open grip, over which rope runs
+// the other way: from the side that is not held to the one that is.
+func (b *stretches) passes(g *gripGroup, held, other int) {
+	if b.usual == nil {
+		eta := b.passEfficiency(g, b.at)
+		b.between(held, other, eta, eta.Inv())
+		return
+	}
+	b.between(other, held, b.passEfficiency(g, worst), b.passEfficiency(g, best))
 }
 
 // heldBack gives the column of what a grip holds: the held tension less η times

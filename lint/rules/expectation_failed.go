@@ -18,7 +18,7 @@ func checkExpectationFailed(p *lint.Pass) {
 		if c.Broken {
 			continue
 		}
-		v := lint.Judge(p.Result, c)
+		v := p.Judge(c)
 		if v.Holds || v.Missing != "" {
 			continue
 		}

@@ -19,7 +19,7 @@ func checkNotComputedYet(p *lint.Pass) {
 		if c.Broken {
 			continue
 		}
-		if v := lint.Judge(p.Result, c); v.Missing != "" {
+		if v := p.Judge(c); v.Missing != "" {
 			p.ReportAs(diag.Advice, diag.Diagnostic{
 				Place: c.Place, Subject: subject(c),
 				Message: v.Missing + " is not computed yet: the claim is not judged",

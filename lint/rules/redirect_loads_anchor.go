@@ -64,7 +64,8 @@ type redirect struct {
 }
 
 // redirects walks from a hauled end to the first thing that is no fixed bend. An
-// edge is passed by: it is the ground's, and cannot be taken out.
+// edge is passed by: it is the ground's, and cannot be taken out. A capture ends
+// the walk: without it the load would not be held.
 func redirects(r *model.Rope, hauler int) []redirect {
 	back := r.Before(hauler) >= 0 && r.Strokes[r.Before(hauler)] != model.Slack
 	end := hauler
@@ -88,8 +89,7 @@ func redirects(r *model.Rope, hauler int) []redirect {
 			node = r.After(node)
 		}
 		n := r.Nodes[node]
-		bends := n.Role == model.Bend || n.Role == model.Capture
-		switch {
+		switch bends := n.Role == model.Bend; {
 		case bends && n.Part.Kind == model.Edge:
 		case bends && n.Part.Fixed():
 			found = append(found, redirect{r, node, stroke, end})

@@ -238,7 +238,6 @@ rope red
 rope blue
 reeve red: litter / top \ team
 reeve blue: litter / side \ team
-accept redirect-loads-anchor because "Nobody can stand above the shaft."
 
 # two teams, one of them steering
 anchor head

@@ -65,7 +65,7 @@ func backsUp(p *lint.Pass, r *model.Rope) bool {
 		if part == r.Line || part.Kind.IsPerson() {
 			continue
 		}
-		if !p.Afford(1) {
+		if !p.AffordLosses(2) {
 			return true
 		}
 		then := without.Without(part).Answer

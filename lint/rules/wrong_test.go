@@ -235,6 +235,11 @@ func TestFixesThatWouldBreakAClaim(t *testing.T) {
 	assert.Equal(t, "it is 3:1 there", d.Fixes[0].Gives)
 	_, text = fixed(t, wrong+"expect load on grab under 1 N\n", "hitch-on-wrong-strand")
 	assert.NotEmpty(t, text, "the claim fails before and after")
+	held := strings.Replace(wrong, "pulley top on head", "pulley top on head holds litter", 1)
+	_, text = fixed(t, held, "hitch-on-wrong-strand")
+	assert.NotEmpty(t, text)
+	_, text = fixed(t, held+"expect load on grab under 1 N\n", "hitch-on-wrong-strand")
+	assert.Empty(t, text, "the claim holds before and fails after")
 }
 
 // A rig in which an error leaves something out is not judged.

@@ -167,7 +167,9 @@ func (c *counter) pass(g solve.Grip, piece int) Step {
 	}
 	s.Kind = FixedBend
 	if g.Body != nil {
-		s.Kind, s.Force = MovingBend, s.Value.Mul(lp.Int(2))
+		before, after := c.pieces[g.Before].Touches, c.pieces[g.After].Touches
+		factor := before[len(before)-1].Factor.Add(after[0].Factor)
+		s.Kind, s.Force = MovingBend, s.Value.Mul(factor).Abs()
 	}
 	return s
 }

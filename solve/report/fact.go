@@ -13,18 +13,22 @@ import (
 // fact is one line that answers what is asked next: a label and its answer.
 type fact struct {
 	label, text string
-	faint       bool
+	style       page.Style
 }
 
-// facts are the answers below the ropes, in the order in which they are asked.
+// facts are the answers below the ropes, in the order in which they are asked. What
+// says nothing is left out.
 func facts(res *solve.Result, s scale) []fact {
+	ratings := res.Ratings()
 	var all []fact
 	all = append(all, stages(res)...)
-	all = append(all, fixedPoints(res, s)...)
-	all = append(all, gripFacts(res, s)...)
+	all = append(all, carried(res, ratings, s)...)
+	all = append(all, weakest(res, ratings, s)...)
 	if res.Status != solve.Unsolved {
 		all = append(all, fact{label: "hands off", text: released(res)})
 	}
+	all = append(all, lost(res)...)
+	all = append(all, lowering(res, s)...)
 	all = append(all, slack(res)...)
 	all = append(all, broken(res)...)
 	return append(all, open(res)...)
@@ -45,81 +49,6 @@ func stages(res *solve.Result) []fact {
 	return []fact{{label: "stages", text: strings.Join(ratios, " pulling on ")}}
 }
 
-// fixedPoints says what each fixed point carries.
-func fixedPoints(res *solve.Result, s scale) []fact {
-	var all []fact
-	for _, p := range res.Rig.Parts {
-		if p.Kind.IsFixed() && p.On == nil {
-			text := inPhases(res, func(ph *solve.Phase) (solve.Force, bool) {
-				l := loadOf(ph, p)
-				return l.Force, l.AtMost
-			}, s)
-			all = append(all, fact{label: page.Clean(p.Name) + " carries", text: text})
-		}
-	}
-	return all
-}
-
-// gripFacts says what each hitch, clamp and capture holds.
-func gripFacts(res *solve.Result, s scale) []fact {
-	if len(res.Phases) == 0 {
-		return nil
-	}
-	byPhase := map[*solve.Phase][]gripping{}
-	for _, p := range res.Phases {
-		byPhase[p] = grips(p)
-	}
-	var all []fact
-	for i, g := range byPhase[res.Hold()] {
-		verb := " grips"
-		if g.capture {
-			verb = " holds"
-		}
-		text := inPhases(res, func(ph *solve.Phase) (solve.Force, bool) { return byPhase[ph][i].force, false }, s)
-		all = append(all, fact{label: page.Clean(g.part.Name) + verb, text: text})
-	}
-	return all
-}
-
-// inPhases says a force in each phase whose tensions are known: "1.18 kN hauling,
-// 1.77 kN held".
-func inPhases(res *solve.Result, of func(*solve.Phase) (solve.Force, bool), s scale) string {
-	var when, texts []string
-	add := func(p *solve.Phase, word string) {
-		f, atMost := of(p)
-		if !f.Known() {
-			return
-		}
-		text := s.sayForce(f)
-		if atMost && !f.Most().IsZero() {
-			text = "at most " + text
-		}
-		if n := len(texts); n > 0 && texts[n-1] == text {
-			when[n-1] += " and " + word
-			return
-		}
-		texts, when = append(texts, text), append(when, word)
-	}
-	hauls := res.Hauls()
-	for _, p := range hauls {
-		word := "hauling"
-		if len(hauls) > 1 && p.Hauler != nil {
-			word = "with " + page.Clean(p.Hauler.Name) + " hauling"
-		}
-		add(p, word)
-	}
-	if hold := res.Hold(); hold != nil {
-		add(hold, "held")
-	}
-	if len(texts) == 0 {
-		return "unknown: there is no balance"
-	}
-	for i := range texts {
-		texts[i] += " " + when[i]
-	}
-	return strings.Join(texts, ", ")
-}
-
 // slack names the strands that carry nothing while the rig is hauled: not those
 // that are written as slack, nor a line that someone tends, which should carry
 // nothing. With several haulers each leaves others slack, and the rows say so.
@@ -136,7 +65,7 @@ func slack(res *solve.Result) []fact {
 	if len(names) == 0 {
 		return nil
 	}
-	return []fact{{label: "slack hauling", text: strings.Join(names, ", "), faint: true}}
+	return []fact{{label: "slack hauling", text: strings.Join(names, ", "), style: page.Faint}}
 }
 
 // minded says whether a line has a loose or tended end.
@@ -160,15 +89,17 @@ func broken(res *solve.Result) []fact {
 	return []fact{{label: "left out", text: page.List(names)}}
 }
 
-// open explains figures with a range, once.
+// open explains, once, figures that statics leaves open, and shares that cannot be.
 func open(res *solve.Result) []fact {
+	var all []fact
+	if slices.ContainsFunc(res.Every(), func(p *solve.Phase) bool { return p.ShareUnmet }) {
+		all = append(all, fact{label: "shares", text: "as stated they balance nothing, so they are passed over"})
+	}
 	for _, p := range res.Phases {
-		for _, st := range p.Strands {
-			if st.Ranges() {
-				return []fact{{label: "in brackets",
-					text: "the least and the most; the ropes can share these forces in more than one way"}}
-			}
+		if slices.ContainsFunc(p.Strands, func(s solve.Strand) bool { return s.Ranges() }) {
+			return append(all, fact{label: "ranges",
+				text: "the ropes can share these forces in more than one way"})
 		}
 	}
-	return nil
+	return all
 }

@@ -39,6 +39,10 @@ func ratio(n lp.Num) string {
 	return "≈ " + short(decimal(float(n))) + " : 1"
 }
 
+// rounded gives a figure that rests on measured ones, such as an advantage with
+// friction: three digits at most, and no sign that it is not exact.
+func rounded(n lp.Num) string { return short(decimal(float(n))) }
+
 // float gives the number without the limits of float64.
 func float(n lp.Num) *big.Float {
 	if exact := n.Rat(); exact != nil {
@@ -76,8 +80,21 @@ func magnitude(f *big.Float) int {
 	return exponent + 1
 }
 
-// span gives a force that statics leaves open as "0.5 (0 to 1)", with words for
-// an upper end that does not exist; write gives one figure.
+// times gives a factor as it is read aloud, rounded down so that it never promises
+// more than there is: "5.7", from 10 on "17".
+func times(n lp.Num) string {
+	f, steps := float(n), int64(10)
+	if f.Cmp(big.NewFloat(10)) >= 0 {
+		steps = 1
+	}
+	// A float's noise must not turn 3 into 2.9.
+	f.Mul(f, big.NewFloat(float64(steps)*(1+1e-12)))
+	whole, _ := f.Int(nil)
+	return short(new(big.Rat).SetFrac(whole, big.NewInt(steps)).FloatString(1))
+}
+
+// span gives a force that statics or friction leaves open as "0.5 (0 to 1)", with
+// words for an upper end that does not exist; write gives one figure.
 func span(f solve.Force, write func(lp.Num) string) string {
 	switch {
 	case !f.Known():

@@ -2,6 +2,7 @@ package report
 
 import (
 	"fmt"
+	"slices"
 
 	"fairlead/lang/model"
 	"fairlead/solve"
@@ -9,12 +10,13 @@ import (
 	"fairlead/solve/report/page"
 )
 
-// ropes writes each rope with the figures of its strands under the strokes.
-func (t *text) ropes() {
+// ropes writes ropes with the figures of their strands under the strokes; nil for a
+// rig without forces.
+func (t *text) ropes(ropes []*model.Rope, p *solve.Phase) {
 	var blocks []block
 	start := 0
-	for _, r := range t.res.Rig.Ropes {
-		b := blockOf(r, t.rows(r))
+	for _, r := range ropes {
+		b := blockOf(r, t.rows(p, r))
 		for _, label := range b.labels() {
 			start = max(start, margin+page.Width(label)+3)
 		}
@@ -28,51 +30,84 @@ func (t *text) ropes() {
 	}
 }
 
-// rows gives the lines of figures of a rope: for one hauler the count and the
-// force, for several the force with each; held forces where nobody's haul has a
-// balance.
-func (t *text) rows(r *model.Rope) []row {
+// rows gives the lines of figures of a rope: the count, which is without friction,
+// and the force, with friction where that is known. Without a mass and without
+// friction the forces say no more than the count.
+func (t *text) rows(p *solve.Phase, r *model.Rope) []row {
+	if p == nil || r.Broken {
+		return nil
+	}
 	var rows []row
-	var solved []*solve.Phase
-	for _, p := range t.res.Hauls() {
-		if p.Solved() {
-			solved = append(solved, p)
+	if p.Hauler != nil && !p.Pull.IsZero() {
+		rows = append(rows, counts(p, r))
+	}
+	if len(rows) == 0 || t.scale.weighs() || rubbed(p) {
+		rows = append(rows, t.forces(p, r))
+	}
+	return known(append(rows, t.ends(p, r, len(rows) == 1)...))
+}
+
+// counts gives the tensions in pulls.
+func counts(p *solve.Phase, r *model.Rope) row {
+	return rowOf("count", p.Strands, r, func(s solve.Strand) string {
+		if s.Count == nil {
+			return "unknown"
 		}
+		return number(*s.Count)
+	})
+}
+
+// forces gives the tensions in the rig's unit, or in fractions of the load.
+func (t *text) forces(p *solve.Phase, r *model.Rope) row {
+	label := "of " + t.scale.load
+	if t.scale.weighs() {
+		label = t.scale.unit
 	}
 	switch {
-	case r.Broken:
+	case p.Hauler == nil:
+		label += ", held"
+	case idealOnly(p):
+		label += ", ideal"
+	}
+	s := t.scale.in(p)
+	return rowOf(label, strandsOf(p), r, func(st solve.Strand) string {
+		if !st.Known() {
+			return "unknown"
+		}
+		return s.figure(*st.Value)
+	})
+}
+
+// ends gives two more rows, the least and the most of each tension, where statics
+// or an efficiency leaves some open: of the count, if that stands alone.
+func (t *text) ends(p *solve.Phase, r *model.Rope, counted bool) []row {
+	strands := strandsOf(p)
+	if !slices.ContainsFunc(strands, func(s solve.Strand) bool { return s.Rope == r && s.Ranges() }) {
 		return nil
-	case len(solved) == 0:
-		if hold := t.res.Hold(); hold != nil && hold.Status == solve.OK {
-			rows = append(rows, t.row(t.unit()+", held", hold, r, t.scale.figure))
-		}
-	case len(solved) == 1:
-		p := solved[0]
-		if same := !t.scale.weighs() && p.Pull.Cmp(lp.Int(1)) == 0; !same && !p.Pull.IsZero() {
-			rows = append(rows, t.row("count", p, r, func(n lp.Num) string { return number(n.Quo(*p.Pull)) }))
-		}
-		rows = append(rows, t.row(t.unit(), p, r, t.scale.figure))
-	default:
-		for _, p := range solved {
-			rows = append(rows, t.row(page.Clean(p.Hauler.Name)+", "+t.unit(), p, r, t.scale.figure))
-		}
 	}
-	return known(rows)
+	s := t.scale.in(p)
+	write := s.figure
+	if counted && p.Hauler != nil && !p.Pull.IsZero() {
+		write = func(n lp.Num) string { return number(n.Quo(*p.Pull)) }
+	}
+	end := func(n *lp.Num) string {
+		if n == nil {
+			return "open"
+		}
+		return write(*n)
+	}
+	return []row{
+		rowOf("least", strands, r, func(st solve.Strand) string { return end(st.Low) }),
+		rowOf("most", strands, r, func(st solve.Strand) string { return end(st.High) }),
+	}
 }
 
-// unit is the label of a row of forces.
-func (t *text) unit() string {
-	if t.scale.weighs() {
-		return t.scale.unit
-	}
-	return "of " + t.scale.load
-}
-
-func (t *text) row(label string, p *solve.Phase, r *model.Rope, write func(lp.Num) string) row {
+// rowOf gives a line of figures of a rope, one of each of its strands.
+func rowOf(label string, strands []solve.Strand, r *model.Rope, write func(solve.Strand) string) row {
 	line := row{label: label, cells: make([]cell, len(r.Strokes))}
-	for _, s := range p.Strands {
+	for _, s := range strands {
 		if s.Rope == r {
-			line.cells[s.Index] = cell{text: span(s.Force, write), slack: s.Slack}
+			line.cells[s.Index] = cell{text: write(s), slack: s.Slack}
 		}
 	}
 	return line

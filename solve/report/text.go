@@ -3,19 +3,17 @@ package report
 import (
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 
+	"fairlead/lang/model"
 	"fairlead/solve"
-	"fairlead/solve/lp"
 	"fairlead/solve/report/page"
 )
 
 // Caution stands under everything that is computed.
 const Caution = "A calculation, not a permission: makers' instructions, local codes and competent " +
 	"supervision decide. Static forces only."
-
-// resultColumn is where the pull stands beside the advantage.
-const resultColumn = 24
 
 // widestLabel is how wide a label may be before its answer is pushed out of the
 // column of answers.
@@ -28,8 +26,8 @@ func Text(w io.Writer, list []*solve.Result, origin bool, paint page.Paint) erro
 	for _, res := range list {
 		t := text{res: res, scale: scaleOf(res), paint: paint, out: &b}
 		t.title(origin)
-		t.results()
-		t.body()
+		t.hauls()
+		t.answers()
 		b.WriteString("\n")
 	}
 	if len(list) > 0 {
@@ -80,8 +78,9 @@ func writeTitle(b *strings.Builder, res *solve.Result, origin bool, paint page.P
 	fmt.Fprintln(b, l.String(paint))
 }
 
-// results writes one line for each hauler, or why there is none.
-func (t *text) results() {
+// hauls writes the result of each hauler with the figures on the ropes, or why
+// there is none.
+func (t *text) hauls() {
 	res := t.res
 	if res.Rig.Incomplete {
 		t.sentence(incomplete)
@@ -89,30 +88,76 @@ func (t *text) results() {
 	if s := noHaul(res); s != "" {
 		t.sentence(s)
 	}
-	column := t.pullColumn()
-	for _, p := range res.Hauls() {
-		if p.Status == solve.OK {
-			t.advantage(p, column)
-		} else {
-			t.sentence(outcome(p))
+	hauls := res.Hauls()
+	if len(hauls) > 1 && len(solvedOf(hauls)) > 0 {
+		t.blocks(hauls)
+		return
+	}
+	for _, p := range hauls {
+		t.headline(p)
+	}
+	if res.Status == solve.Unsolved {
+		return
+	}
+	t.ropes(res.Rig.Ropes, t.shown())
+}
+
+// shown gives the phase whose forces stand on the ropes: the haul, or where that has
+// no balance, hold; nil if that has none either.
+func (t *text) shown() *solve.Phase {
+	if solved := solvedOf(t.res.Hauls()); len(solved) > 0 {
+		return solved[0]
+	}
+	if hold := t.res.Hold(); hold != nil && hold.Status == solve.OK {
+		return hold
+	}
+	return nil
+}
+
+// blocks writes each of several hauls on its own, with the ropes that carry
+// something in it; ropes that carry nothing in any stand with the first.
+func (t *text) blocks(hauls []*solve.Phase) {
+	idle := idleRopes(t.res)
+	for _, p := range hauls {
+		fmt.Fprintf(t.out, "\n%s hauls:\n", page.Clean(p.Hauler.Name))
+		t.headline(p)
+		if !p.Solved() {
+			continue
 		}
+		var own []*model.Rope
+		for _, r := range t.res.Rig.Ropes {
+			if carries(p, r) || idle[r] {
+				own = append(own, r)
+			}
+		}
+		t.ropes(own, p)
+		idle = nil
 	}
 }
 
-// pullColumn gives the column of what must be pulled: the usual one if every
-// line then fits, else right after the widest advantage.
-func (t *text) pullColumn() int {
-	widest, fits := 0, true
-	for _, p := range t.res.Hauls() {
-		if p.Status == solve.OK {
-			widest = max(widest, page.Width(head(p)))
-			fits = fits && resultColumn+page.Width(t.pull(p)) <= page.Columns
+// solvedOf gives the phases that have tensions.
+func solvedOf(phases []*solve.Phase) []*solve.Phase {
+	var list []*solve.Phase
+	for _, p := range phases {
+		if p.Solved() {
+			list = append(list, p)
 		}
 	}
-	if fits {
-		return max(resultColumn, widest+3)
+	return list
+}
+
+// idleRopes are those that carry nothing in any haul, or that an error left out.
+func idleRopes(res *solve.Result) map[*model.Rope]bool {
+	idle := map[*model.Rope]bool{}
+	for _, r := range res.Rig.Ropes {
+		idle[r] = !slices.ContainsFunc(solvedOf(res.Hauls()), func(p *solve.Phase) bool { return carries(p, r) })
 	}
-	return widest + 3
+	return idle
+}
+
+// carries says whether a rope carries something in a phase.
+func carries(p *solve.Phase, r *model.Rope) bool {
+	return slices.ContainsFunc(p.Strands, func(s solve.Strand) bool { return s.Rope == r && s.Known() && !s.Slack })
 }
 
 // sentence writes a result that is no advantage.
@@ -122,59 +167,11 @@ func (t *text) sentence(s string) {
 	}
 }
 
-// head gives the advantage of a haul and how it is made: "3 : 1 simple".
-func head(p *solve.Phase) string {
-	if p.Ideal == nil {
-		return "raises; no single ratio"
-	}
-	return strings.TrimSpace(ratio(*p.Ideal) + " " + string(p.Class))
-}
-
-// advantage writes "3 : 1 simple   pull 1/3 of the load".
-func (t *text) advantage(p *solve.Phase, column int) {
-	for i, line := range page.Wrap(t.pull(p), page.Columns-column) {
-		var l page.Line
-		if i == 0 {
-			l.Put(0, head(p), page.Strong)
-		}
-		l.Put(column, line, page.Plain)
-		t.line(l)
-	}
-}
-
-// pull says what the haulers must pull in a phase.
-func (t *text) pull(p *solve.Phase) string {
-	verb := "pull "
-	if len(t.res.Hauls()) > 1 {
-		verb = page.Clean(p.Hauler.Name) + " pulls "
-	}
-	if p.Pull == nil {
-		return verb + "unknown"
-	}
-	s := verb + t.scale.share(*p.Pull)
-	if t.scale.weighs() && !p.Pull.IsZero() {
-		s += ", " + t.scale.say(*p.Pull)
-		s += t.each(p)
-	}
-	return s
-}
-
-// each says each person's part of the pull where their number is one number.
-func (t *text) each(p *solve.Phase) string {
-	people := p.Hauler.Values.People
-	if people == nil || people.IsRange() || !people.Low.IsInt() || people.Low.Num().Int64() < 2 {
-		return ""
-	}
-	n := lp.FromRat(people.Low)
-	return ", " + t.scale.say(p.Pull.Quo(n)) + " for each of " + number(n)
-}
-
-// body writes the ropes with their figures, then the facts.
-func (t *text) body() {
+// answers writes the facts that are asked next.
+func (t *text) answers() {
 	if t.res.Status == solve.Unsolved {
 		return
 	}
-	t.ropes()
 	all := facts(t.res, t.scale)
 	if len(all) == 0 {
 		return
@@ -193,17 +190,13 @@ func writeFacts(b *strings.Builder, all []fact, paint page.Paint) {
 	}
 	column := margin + widest + 3
 	for _, f := range all {
-		style := page.Plain
-		if f.faint {
-			style = page.Faint
-		}
 		start := max(column, margin+page.Width(f.label)+3)
 		for i, line := range page.Wrap(f.text, page.Columns-start) {
 			var l page.Line
 			if i == 0 {
-				l.Put(margin, f.label, style)
+				l.Put(margin, f.label, f.style)
 			}
-			l.Put(start, line, style)
+			l.Put(start, line, f.style)
 			fmt.Fprintln(b, l.String(paint))
 		}
 	}

@@ -1,0 +1,67 @@
+package solve
+
+import (
+	"slices"
+
+	"fairlead/lang/model"
+	"fairlead/solve/lp"
+)
+
+// solveLower solves the phase in which a hauler gives rope: the hauled end moves
+// one unit toward its neighbour, grips that can be opened under load are open, and
+// friction helps. The program asks for the smallest force on the hand; where that
+// is none, a grip holds the load instead and nothing comes down.
+func (s *system) solveLower(name string, hauler *model.Part) *Phase {
+	ph := &Phase{Name: name, Hauler: hauler, Lowering: true}
+	weight, inexact := exactly(s.bodyWeights(s.pulled.layout, false))
+	ph.inexact = inexact
+	ph.program = newProgram(s.pulled, weight, hands{hauler: hauler, lowering: true}, nil)
+	solved := lp.Solve(ph.program.lp)
+	if solved.Status != lp.Optimal {
+		s.runaway(ph, solved, weight)
+		s.withoutTensions(ph)
+		return ph
+	}
+	s.motions(ph, solved)
+	t := newTensions(ph.program, solved, s.reference)
+	ph.tension = t.pieceTensions()
+	ph.pull = t.pull(hauler)
+	ph.Pull = ph.marked(Force{Value: &ph.pull}).Value
+	ph.Strands, ph.Parts = ph.forces(s, t)
+	ph.Status = Lowers
+	if ph.pull.Sign() == 0 {
+		ph.Status = StaysUp
+		ph.Holding = t.holding()
+		return ph
+	}
+	ph.Actual = s.actual(ph, solved)
+	return ph
+}
+
+// motions reads the motion of every body off an optimum.
+func (s *system) motions(ph *Phase, solved *lp.Solution) {
+	ph.Motion = make([]Motion, len(s.bodies))
+	for i, b := range s.bodies {
+		ph.Motion[i] = Motion{Body: b}
+		if ph.Hauler != nil {
+			ph.Motion[i] = motion(solved, b)
+		}
+	}
+}
+
+// holding lists the parts whose grips hold something, in file order.
+func (t *tensions) holding() []*model.Part {
+	var list []*model.Part
+	for i, g := range t.grips {
+		if t.gripForce(i).Sign() <= 0 {
+			continue
+		}
+		for _, node := range g.nodes {
+			if part := g.rope.Nodes[node].Part; !slices.Contains(list, part) {
+				list = append(list, part)
+			}
+		}
+	}
+	slices.SortFunc(list, func(a, b *model.Part) int { return a.Index - b.Index })
+	return list
+}

@@ -1,0 +1,7 @@
+package report
+
+import (
+	"fairlead/lang/model"
+	"fairlead/solve"
+	"fairlead/solve/report/page"
+)

@@ -1,0 +1,67 @@
+package solve_test
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"fairlead/solve"
+)
+
+func ratings(res *solve.Result) map[string]solve.Rating {
+	byName := map[string]solve.Rating{}
+	for _, r := range res.Ratings() {
+		byName[r.Part.Name] = r
+	}
+	return byName
+}
+
+const rated = `
+anchor head strength 30 kN
+load litter mass 100 kg
+hauler team people 3 pull 200 N
+pulley top on head holds efficiency 90 % strength 20 kN
+hitch grab strength 10 kN slips 5 to 8 kN
+pulley runner on grab efficiency 90 %
+rope long strength 20 kN
+reeve long: litter (retains 60 to 70 %) / grab / top \ runner / team
+`
+
+func TestRatings(t *testing.T) {
+	res := solved(t, rated)
+	by := ratings(res)
+	const g = 9.80665
+	assert.InDelta(t, 100*g, by["head"].Load.Float(), 1e-6, "held it carries the load once")
+	assert.Equal(t, "hold", by["head"].Phase.Name)
+	assert.InDelta(t, 30000/(100*g), by["head"].Factor.Float(), 1e-6)
+	grab := by["grab"]
+	assert.Equal(t, solve.Slips, grab.Limit)
+	assert.Equal(t, "haul", grab.Phase.Name)
+	assert.False(t, grab.Ideal)
+	assert.InDelta(t, 5000, grab.Strength.Float(), 1e-9)
+	// Pull p = W/2.71; the grip holds W less what passes it, 0.81·p.
+	assert.InDelta(t, 100*g*(1-0.81/2.71), grab.Load.Float(), 1e-6)
+	long := by["long"]
+	assert.InDelta(t, 12000, long.Strength.Float(), 1e-9, "the knot leaves 60 %")
+	assert.Nil(t, by["runner"].Strength)
+	assert.Nil(t, by["runner"].Factor)
+	require.NotNil(t, res.Weakest())
+	assert.Equal(t, "grab", res.Weakest().Part.Name)
+}
+
+func TestPeopleNeeded(t *testing.T) {
+	res := solved(t, rated)
+	people, ok := res.PeopleNeeded(haul(t, res))
+	require.True(t, ok)
+	assert.EqualValues(t, 2, people, "361.9 N at 200 N each")
+	_, ok = solved(t, threeToOne).PeopleNeeded(haul(t, solved(t, threeToOne)))
+	assert.False(t, ok)
+}
+
+func TestNoRatingWithoutMasses(t *testing.T) {
+	for _, r := range solved(t, threeToOne).Ratings() {
+		assert.Nil(t, r.Load)
+		assert.Nil(t, r.Factor)
+	}
+}
