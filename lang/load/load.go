@@ -1,6 +1,8 @@
 package load
 
 import (
+	"path/filepath"
+
 	"io"
 
 	"fairlead/lang/diag"
@@ -21,7 +23,7 @@ type Loaded struct {
 
 // Text loads a text under a name, without opening a file.
 func Text(name, text string) *Loaded {
-	file := source.New(name, text)
+	file := source.New(filepath.ToSlash(name), text)
 	tree := syntax.Parse(file)
 	resolved, problems := resolve.File(tree)
 	return &Loaded{File: file, Tree: tree, Model: resolved, Problems: problems}

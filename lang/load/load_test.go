@@ -92,7 +92,7 @@ func TestUnreadablePathsAreNamed(t *testing.T) {
 func TestStandardInput(t *testing.T) {
 	for _, c := range []struct{ as, want, rig string }{
 		{"", "stdin.rig", "stdin"},
-		{`pit\yard.rig`, "pit/yard.rig", "yard"},
+		{filepath.FromSlash("pit/yard.rig"), "pit/yard.rig", "yard"},
 	} {
 		loaded, err := Paths([]string{"-", "-"}, strings.NewReader(rig), c.as)
 		require.NoError(t, err)

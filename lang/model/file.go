@@ -5,15 +5,24 @@ import (
 	"fairlead/lang/syntax"
 )
 
-// Stock is one "stock KIND MODEL …": a named set of values for a kind of part.
-// The parts of the same file that name it have its values.
+// Stock is one "stock KIND MODEL …": a named set of values for a kind of part,
+// of the file itself or of the built-in catalogue. The parts that name it have
+// its values.
 type Stock struct {
 	*syntax.Stock
 	// Place is the whole statement.
 	Place source.Place
 	// Doc is the text of the comment lines directly above, without "#".
-	Doc    []string
+	Doc []string
+	// Source says where the values come from: the comment beside the statement,
+	// or else the lines above it. It is empty without either.
+	Source string
 	Values Values
+}
+
+// gave says whether a place is in the statement.
+func (s *Stock) gave(at source.Place) bool {
+	return at.File == s.Place.File && s.Place.Span.Contains(at.Span)
 }
 
 // Use is one "use "file"".

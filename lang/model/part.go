@@ -10,6 +10,9 @@ type Part struct {
 	Name  string
 	Kind  Kind
 	Model string // the model's name, empty without one
+	// Stock is the model of that name, of the file or of the built-in catalogue;
+	// nil without a name or where no model has it.
+	Stock *Stock
 	// On is the part that this one is clipped to; nil if it hangs free or is fixed.
 	On *Part
 	// Index is the part's place in Rig.Parts.
@@ -49,6 +52,16 @@ type Values struct {
 
 	// Places has the place of each clause by its word.
 	Places map[string]source.Place
+}
+
+// FromStock gives the model that the value of a clause word came from; nil if the
+// value is written at the part or there is none.
+func (p *Part) FromStock(word string) *Stock {
+	at, said := p.Values.Places[word]
+	if p.Stock == nil || !said || !p.Stock.gave(at) {
+		return nil
+	}
+	return p.Stock
 }
 
 // Root gives the part at the end of the chain of "on": the part itself if it is

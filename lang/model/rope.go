@@ -75,9 +75,12 @@ type Node struct {
 	Efficiency, Lowering, Friction, Turns *quantity.Quantity
 	// Sideways: the part moves across the line.
 	Sideways bool
-	// Tie is the knot that ties the node, empty if not said.
-	Tie string
-	// Retains is the node's own "retains", else nil.
+	// Tie is the knot that ties the node, empty if not said. TieStock is the model
+	// of that name, nil if nothing is known of it.
+	Tie      string
+	TieStock *Stock
+	// Retains is what the knot here leaves of the rope's strength: the node's own,
+	// else that of its tie, else the part's, where that is a knot.
 	Retains *quantity.Quantity
 	// Place is the node with its parentheses, NamePlace its name.
 	Place, NamePlace source.Place

@@ -7,23 +7,29 @@ import "fairlead/lang/model"
 func (r *rigWork) checkParts() {
 	r.checkJoins()
 	for _, p := range r.order {
-		switch {
-		case p.Kind.IsLine() && !p.saysOn():
+		if p.needsReeve() {
 			r.checkReeved(p)
-		case !r.works(p):
+		}
+	}
+	if r.rig.Incomplete || r.spoilt {
+		return // what is wrong may be where the part is used
+	}
+	for _, p := range r.order {
+		if !p.needsReeve() && !p.works() {
 			r.reportUnlessShared(r.compose(unusedPart, p.NamePlace.Span, p.Name,
 				"%s touches no rope and carries nothing", p.Name), p.shared)
 		}
 	}
 }
 
+// needsReeve says whether a part is a line that its reeving line puts to use.
+func (p *partWork) needsReeve() bool { return p.Kind.IsLine() && !p.saysOn() }
+
 // works says whether a part has something to do: a rope touches it, something is
-// on it, a leg or a join uses it, or its weight hangs on another part. What a
-// statement names that could not be read may be used there.
-func (r *rigWork) works(p *partWork) bool {
+// on it, a leg or a join uses it, or its weight hangs on another part.
+func (p *partWork) works() bool {
 	weighs := p.saysOn() && (p.Kind.IsWeight() || p.saysMass())
-	return p.nodes > 0 || p.named || p.leg || p.joined || weighs ||
-		p.Kind == model.Leg || r.ghosts[p.Name] || r.short
+	return p.nodes > 0 || p.named || p.leg || p.joined || weighs || p.Kind == model.Leg
 }
 
 // checkReeved reports a line that no reeving line is of.

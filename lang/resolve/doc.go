@@ -3,6 +3,8 @@
 //
 // It is given a syntax.Tree and gives a model.File and the findings, those of
 // the tree among them. It never fails: what cannot be resolved is reported and
-// left out, and the rest stands. It opens no file and computes no mechanics: that
-// a rope would jam or a load fall is not known here.
+// left out, and the rest stands. A model is looked up among the file's own stock
+// statements, then in the built-in catalogue, which is read when first needed. The
+// package opens no file and computes no mechanics: that a rope would jam or a load
+// fall is not known here.
 package resolve

@@ -10,13 +10,15 @@ import (
 // File resolves a tree: it gives what the file means and every fault, those of
 // the tree included, in file order. It never fails.
 func File(tree *syntax.Tree) (*model.File, []diag.Diagnostic) {
-	w := &fileWork{
-		findings: newFindings(tree.File),
-		out:      &model.File{Source: tree.File, Tree: tree},
-		stock:    map[stockKey]*stockModel{},
-		idle:     map[fault]*idlePart{},
-		torn:     tornStatements(tree),
-	}
+	return resolve(tree, builtIn)
+}
+
+// resolve is File, with the catalogue that models are looked up in; that is asked
+// for only when a name needs it.
+func resolve(tree *syntax.Tree, builtIn func() *catalogue) (*model.File, []diag.Diagnostic) {
+	w := newFileWork(tree)
+	w.builtIn = builtIn
+	w.torn = tornStatements(tree)
 	sections := cut(tree)
 	w.readStock(tree)
 	w.readPolicies(tree)
@@ -31,11 +33,24 @@ func File(tree *syntax.Tree) (*model.File, []diag.Diagnostic) {
 	return w.out, w.sorted(tree.Problems)
 }
 
+// newFileWork begins the work on a tree.
+func newFileWork(tree *syntax.Tree) *fileWork {
+	return &fileWork{
+		findings: newFindings(tree.File),
+		out:      &model.File{Source: tree.File, Tree: tree},
+		stock:    map[stockKey]*stockModel{},
+		idle:     map[fault]*idlePart{},
+	}
+}
+
 // fileWork is what the rigs of one file share while it is resolved.
 type fileWork struct {
 	*findings
-	out      *model.File
-	stock    map[stockKey]*stockModel
+	out *model.File
+	// stock are the file's own models.
+	stock map[stockKey]*stockModel
+	// builtIn gives the built-in ones.
+	builtIn  func() *catalogue
 	rigNames []string
 	// rigs finds the rigs of the file by their names.
 	rigs map[string]*section

@@ -36,6 +36,7 @@ func hostile() map[string]string {
 		"many claims":             basic + line + repeat(n, func(i int) string { return fmt.Sprintf("expect load on x%d under 1 kN", i) }),
 		"many copies":             "rig a\n" + basic + line + "rig b\n" + repeat(n, func(int) string { return "include a as low without litr" }),
 		"many models":             repeat(n/2, func(i int) string { return fmt.Sprintf("stock ring m%d\nring r%d n%d", i, i, i) }),
+		"many knots":              basic + "pulley low on litter\nreeve long: litter" + strings.Repeat(` / head (figure-eigth) \ low`, n/2) + " / team\n",
 		"many rigs on much":       repeat(n/2, func(i int) string { return fmt.Sprintf("load p%d", i) }) + repeat(n/2, func(i int) string { return fmt.Sprintf("rig r%d", i) }),
 		"a backward line":         basic + "reeve long: team" + strings.Repeat(" # c\n / head", n) + " / litter\n",
 		"a chain to a reeved end": repeat(n, func(i int) string { return fmt.Sprintf("anchor p%d on p%d", i, i+1) }) + fmt.Sprintf("load p%d\n", n),

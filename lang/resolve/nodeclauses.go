@@ -19,12 +19,36 @@ func (l *ropeWork) readClauses() {
 		if node.Part != nil {
 			of = node.Part.Values
 		}
-		node.Share, node.Retains = own.Share, own.Retains
+		var tied model.Values
+		if node.TieStock = l.tieModel(i); node.TieStock != nil {
+			tied = node.TieStock.Values
+		}
+		node.Share, node.Retains = own.Share, ownOr(own.Retains, ownOr(tied.Retains, of.Retains))
 		node.Efficiency, node.Lowering = ownOr(own.Efficiency, of.Efficiency), ownOr(own.Lowering, of.Lowering)
 		node.Friction, node.Turns = ownOr(own.Friction, of.Friction), ownOr(own.Turns, of.Turns)
 		node.Sideways = own.Sideways || of.Sideways
 		l.readAngle(i, own.Angle)
 	}
+}
+
+// tieModel gives the model of the knot that ties a node. Of most knots nothing is
+// known, and they are not reported; one that is nearly the name of another is.
+func (l *ropeWork) tieModel(i int) *model.Stock {
+	tie := l.body.Nodes[i].Knot
+	if tie == nil {
+		return nil
+	}
+	kind := string(model.Knot)
+	found := l.modelNamed(kind, tie.Text)
+	if found != nil || len(l.out.Uses) > 0 {
+		return found
+	}
+	if near := l.nearModels(kind, tie.Text); len(near) > 0 {
+		d := l.report(unknownModel, tie.Span, l.word(i),
+			"%s: nothing is known of the knot %s%s", l.word(i), tie.Text, didYouMean(near))
+		l.offerName(d, *tie, near)
+	}
+	return nil
 }
 
 // ownOr gives a node's own value, or its part's where it has none.

@@ -52,7 +52,7 @@ func (l *ropeWork) judgePasses(r run, p *model.Part, at []int) {
 	if len(at) == 1 {
 		return
 	}
-	d := l.report(holdAmbiguous, p.Values.Places["holds"].Span, p.Name,
+	d := l.report(holdAmbiguous, l.saidAt(p, "holds"), p.Name,
 		"%s is passed %d times by one run of %s; write holds at the node where it holds", p.Name, len(at), l.line.Name)
 	for _, i := range at[:min(len(at), maxRelated)] {
 		related(d, l.rope.Nodes[i].Place, "%s passes %s here", l.line.Name, p.Name)

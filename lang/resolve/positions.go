@@ -28,6 +28,7 @@ func (l *ropeWork) checkPositions() {
 		if upper.Values.At.High.Cmp(lower.Values.At.Low) >= 0 {
 			continue
 		}
+		l.spoilt = true
 		direction := map[model.Stroke]phrase{model.Up: "up", model.Down: "down"}[stroke]
 		d := l.report(strokeAgainst, rope.StrokePlaces[i].Span, from.Name,
 			"%s at %s lies %s %s at %s, yet the stroke leads %s",

@@ -124,11 +124,12 @@ func statement() *rapid.Generator[string] {
 	}
 	clause := rapid.SampledFrom([]string{"", "", " holds", " holds a", " efficiency 92 %", " mass 80 kg", " at 3 m", " at -1 m",
 		" strength 0 kN", " angle 90 deg", " sideways", " from head", " to cc", " efficiency 0.9 to 0.8", " weight 1 N", " friction 0.2", " bogus"})
-	node := rapid.SampledFrom([]string{"", "", "", " (holds)", " (holds a)", " (angle 120 deg)", " (angle 400 deg)", " (sideways)", " (share 10 %)", " (bowline)"})
+	node := rapid.SampledFrom([]string{"", "", "", " (holds)", " (holds a)", " (angle 120 deg)", " (angle 400 deg)", " (sideways)", " (share 10 %)", " (bowline)", " (bolwine)"})
 	return rapid.Custom(func(t *rapid.T) string {
 		switch rapid.IntRange(0, 9).Draw(t, "what") {
 		case 0, 1, 2, 3, 4:
 			s := rapid.SampledFrom(kinds).Draw(t, "kind") + " " + name.Draw(t, "name")
+			s += rapid.SampledFrom([]string{"", "", "", " prusik", " prusk", " class-b", " p"}).Draw(t, "model")
 			if rapid.Bool().Draw(t, "clipped") {
 				s += " on " + name.Draw(t, "on")
 			}

@@ -28,6 +28,8 @@ type rigWork struct {
 	copies map[string]source.Span
 	// reeves are the reeving statements by the name of their rope.
 	reeves map[string]*syntax.Statement
+	// spoilt says that a reeving line is in error, even if it is computed as it stands.
+	spoilt bool
 	// lostReeve says that there is a reeving line whose rope could not be read.
 	lostReeve bool
 }
@@ -138,11 +140,24 @@ func wordAfterKeyword(s *syntax.Statement) (syntax.Word, bool) {
 	return bad.Names[0], true
 }
 
+// sourceOf gives what is said of where a model's values come from.
+func sourceOf(s *syntax.Statement) string {
+	if s.Trailing != nil {
+		return afterHash(*s.Trailing)
+	}
+	return strings.Join(docOf(s), " ")
+}
+
 // docOf gives the text of the comment lines above a statement.
 func docOf(s *syntax.Statement) []string {
 	var doc []string
 	for _, t := range s.Doc {
-		doc = append(doc, strings.TrimSpace(strings.TrimPrefix(t.Text, "#")))
+		doc = append(doc, afterHash(t))
 	}
 	return doc
+}
+
+// afterHash gives the text of a comment.
+func afterHash(t syntax.Token) string {
+	return strings.TrimSpace(strings.TrimPrefix(t.Text, "#"))
 }

@@ -28,9 +28,10 @@ func (l *ropeWork) readRoles() {
 	}
 }
 
-// fault reports something about a node, at its name.
+// fault reports an error of the reeving line at the name of a node.
 func (l *ropeWork) fault(rule Rule, i int, format string, args ...any) *diag.Diagnostic {
 	name := l.body.Nodes[i].Name
+	l.spoilt = true
 	return l.report(rule, name.Span, name.Text, format, args...)
 }
 

@@ -16,6 +16,8 @@ const pair = "units lbf ft\nanchor head\nload litter\nrope long\n\n# the first\n
 var severalCases = []marked{
 	{"two rigs on common parts", pair},
 	{"a common part that one rig uses", "pulley top on head\n" + basic + "rig a\n" + line + "rig b\nreeve long: litter / top \\ team\n"},
+	{"a common part that a rig in error may use", "pulley top on head\n" + basic + "rig a\n" + line + "rig b\nreeve long: litter / ⟦tp⟧unknown-part \\ team\n"},
+	{"a part of the other rig than the one in error", basic + "rig a\nreeve long: litter / ⟦hed⟧unknown-part \\ team\nring eye on head\nrig b\n" + line + "ring ⟦ear⟧unused-part on head\n"},
 	{"a common part that none uses", "pulley ⟦top⟧unused-part on head\n" + basic + "rig a\n" + line + "rig b\n" + line},
 	{"a common rope that none reeves", "rope ⟦b⟧missing-reeve\n" + basic + "rig a\n" + line + "rig c\n" + line},
 	{"a common rope that one rig reeves", "rope b\n" + basic + "rig a\n" + line + "rig c\n" + line + "reeve b: litter / head\n"},
@@ -54,7 +56,7 @@ func TestSeveralRigs(t *testing.T) {
 
 func TestFileWithoutRigHasItsName(t *testing.T) {
 	for name, want := range map[string]string{
-		"yard.rig": "yard", "pit/deep/yard.rig": "yard", "notes.txt": "notes.txt", `pit\yard.rig`: "yard", "two.one.rig": "two.one",
+		"yard.rig": "yard", "pit/deep/yard.rig": "yard", "notes.txt": "notes.txt", "two.one.rig": "two.one",
 	} {
 		file, _ := resolved(name, "\n"+basic+line)
 		require.Len(t, file.Rigs, 1)

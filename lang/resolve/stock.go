@@ -1,6 +1,8 @@
 package resolve
 
 import (
+	"slices"
+
 	"fairlead/lang/diag"
 	"fairlead/lang/model"
 	"fairlead/lang/syntax"
@@ -22,7 +24,7 @@ func (w *fileWork) readStock(tree *syntax.Tree) {
 		if !ok {
 			continue
 		}
-		made := &model.Stock{Stock: body, Place: w.file.At(s.Span), Doc: docOf(s)}
+		made := &model.Stock{Stock: body, Place: w.file.At(s.Span), Doc: docOf(s), Source: sourceOf(s)}
 		for _, c := range body.Clauses {
 			w.readStockClause(made, c)
 		}
@@ -47,33 +49,46 @@ func (w *fileWork) readStockClause(made *model.Stock, c syntax.ClauseUse) {
 	w.readClause(made.Model.Text, made.Kind.Text, &made.Values, c)
 }
 
-// modelOf gives the values of the model that a part names; a model of which
-// nothing is known is reported.
-func (w *fileWork) modelOf(part *syntax.Part) (model.Values, bool) {
-	name := *part.Model
-	if found := w.stock[stockKey{part.Kind.Text, name.Text}]; found != nil {
-		found.used = true
-		return found.Values, true
+// modelNamed gives the model of a name: that of the file, else the one of the
+// built-in catalogue. Nil if there is none, or if it may be one of a library.
+func (w *fileWork) modelNamed(kind, name string) *model.Stock {
+	if own := w.stock[stockKey{kind, name}]; own != nil {
+		own.used = true
+		return own.Stock
 	}
-	if len(w.out.Uses) > 0 { // it may come from there; the use is reported
-		return model.Values{}, false
+	if len(w.out.Uses) > 0 { // what it brings in comes first; the use is reported
+		return nil
+	}
+	return w.builtIn().models[stockKey{kind, name}]
+}
+
+// modelOf gives the model that a part names; one of which nothing is known is
+// reported.
+func (w *fileWork) modelOf(part *syntax.Part) *model.Stock {
+	name := *part.Model
+	found := w.modelNamed(part.Kind.Text, name.Text)
+	if found != nil || len(w.out.Uses) > 0 {
+		return found
 	}
 	near := w.nearModels(part.Kind.Text, name.Text)
 	d := w.report(unknownModel, name.Span, part.Name.Text,
 		"%s: its values stay unset, since no %s model %s is known%s",
 		part.Name.Text, part.Kind.Text, name.Text, didYouMean(near))
 	w.offerName(d, name, near)
-	return model.Values{}, false
+	return nil
 }
 
-// nearModels gives the models of a kind whose names are nearest to a word.
+// nearModels gives the models of a kind, of the file and of the catalogue, whose
+// names are nearest to a word.
 func (w *fileWork) nearModels(kind, word string) []string {
-	if !w.hint.afford(len(w.out.Stock)) {
+	builtIn := w.builtIn().list
+	if !w.hint.afford(len(w.out.Stock) + len(builtIn)) {
 		return nil
 	}
 	var names []string
-	for _, s := range w.out.Stock {
-		if s.Kind.Text == kind {
+	for _, s := range slices.Concat(w.out.Stock, builtIn) {
+		own := w.stock[stockKey{kind, s.Model.Text}]
+		if s.Kind.Text == kind && (own == nil || own.Stock == s) { // each name once
 			names = append(names, s.Model.Text)
 		}
 	}

@@ -14,8 +14,15 @@ const stocked = "stock pulley twin efficiency 0.93 to 0.96 strength 36 kN sheave
 var stockCases = []marked{
 	{"a model of the file", stocked + basic + "pulley top twin on head\nreeve long: litter / top \\ team\n"},
 	{"after its use", basic + "pulley top twin on head\nreeve long: litter / top \\ team\n" + stocked},
-	{"unknown", basic + "hitch grab ⟦prusik⟧unknown-model\nreeve long: litter / grab / head \\ team\n"},
+	{"a model of the built-in stock", basic + "hitch grab prusik cord 8 mm\nreeve long: litter (figure-eight) / grab / head \\ team\n"},
+	{"unknown", basic + "hitch grab ⟦twister⟧unknown-model\nreeve long: litter / grab / head \\ team\n"},
 	{"misspelt", stocked + basic + "pulley top ⟦twn⟧unknown-model on head\npulley low twin on litter\nreeve long: litter / top \\ low / team\n"},
+	{"of the built-in stock, of another kind", basic + "clamp grab ⟦prusik⟧unknown-model\nreeve long: litter / grab / head \\ team\n"},
+	{"of the built-in stock, misspelt", basic + "hitch grab ⟦prussik⟧unknown-model\nreeve long: litter / grab / head \\ team\n"},
+	{"a knot nearly named", basic + "reeve long: litter (⟦figure-eigth⟧unknown-model) / head \\ team\n"},
+	{"a knot of the file nearly named", "stock knot twin-loop retains 70 %\n" + basic + "reeve long: litter (⟦twn-loop⟧unknown-model) / head (twin-loop) \\ team\nknot k twin-loop on litter\nreeve b: k / head\nrope b\n"},
+	{"a knot of which nothing is known", basic + "reeve long: litter (halyard-bend) / head \\ team\n"},
+	{"knots while a library may define them", "⟦use \"stock.rig\"⟧not-computed-yet\n" + basic + "reeve long: litter (figure-eigth) / head \\ team\n"},
 	{"of another kind", stocked + basic + "ring top ⟦twin⟧unknown-model on head\npulley low twin on litter\nreeve long: litter / top \\ low / team\n"},
 	{"twice", stocked + "stock pulley ⟦twin⟧duplicate-name\nstock ring twin\n" + basic +
 		"pulley top twin on head\nring eye twin on head\nreeve long: litter / top \\ eye / team\n"},
@@ -54,9 +61,24 @@ func TestWeightInPlaceOfTheModelsMass(t *testing.T) {
 }
 
 func TestUnknownModelHint(t *testing.T) {
-	file, found := resolved("yard.rig", stocked+"pulley top twn\npulley low twin\n")
-	assert.Equal(t, "top: its values stay unset, since no pulley model twn is known, did you mean twin?", message(t, found, "unknown-model"))
-	assert.Contains(t, langtest.Fixed(t, file.Source, found, "write twin"), "pulley top twin\n")
+	cases := []struct{ part, want, fix string }{
+		{"pulley top twn", "top: its values stay unset, since no pulley model twn is known, did you mean twin?", "write twin"},
+		{"hitch grab prusick", "grab: its values stay unset, since no hitch model prusick is known, did you mean prusik?", "write prusik"},
+		{"pulley top bering-pulley", "top: its values stay unset, since no pulley model bering-pulley is known, did you mean bearing-pulley?", "write bearing-pulley"},
+		{"pulley top gneral-use", "top: its values stay unset, since no pulley model gneral-use is known, did you mean general-use?", "write general-use"},
+		{"pulley top wagon", "top: its values stay unset, since no pulley model wagon is known", ""},
+	}
+	const both = stocked + "stock pulley general-use\npulley low twin\npulley high general-use\n" // one of them is of both
+	for _, c := range cases {
+		file, found := resolved("yard.rig", both+c.part+"\n")
+		assert.Equal(t, c.want, message(t, found, "unknown-model"))
+		if c.fix != "" {
+			_, after := resolved("yard.rig", langtest.Fixed(t, file.Source, found, c.fix))
+			for _, d := range after {
+				assert.NotEqual(t, "unknown-model", d.Rule)
+			}
+		}
+	}
 }
 
 func TestPoliciesAreKept(t *testing.T) {

@@ -2,6 +2,7 @@ package resolve
 
 import (
 	"fairlead/lang/model"
+	"fairlead/lang/source"
 	"fairlead/lang/syntax"
 )
 
@@ -29,8 +30,8 @@ func (r *rigWork) readAllValues() {
 // readValues reads the values of one part; a clause beats the model.
 func (r *rigWork) readValues(p *partWork) {
 	if p.body.Model != nil {
-		if values, ok := r.modelOf(p.body); ok {
-			p.Values = copied(values)
+		if p.Stock = r.modelOf(p.body); p.Stock != nil {
+			p.Values = copied(p.Stock.Values)
 		}
 	}
 	var mass *syntax.ClauseUse
@@ -91,6 +92,15 @@ func (r *rigWork) readName(p *partWork, c syntax.ClauseUse) {
 			p.Values.To = to.Part
 		}
 	}
+}
+
+// saidAt gives the place in this file that a part's clause comes from: the clause,
+// or the name of the model that brought it from elsewhere.
+func (r *rigWork) saidAt(p *model.Part, word string) source.Span {
+	if at := p.Values.Places[word]; at.File == r.file {
+		return at.Span
+	}
+	return r.work(p).body.Model.Span
 }
 
 // canEnd says whether a rope can end at the part.

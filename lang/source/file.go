@@ -2,13 +2,12 @@ package source
 
 import (
 	"sort"
-	"strings"
 	"unicode/utf8"
 )
 
 // File is one text under one name. It never changes after New.
 type File struct {
-	// Name is the path as the user gave it, with forward slashes.
+	// Name is the path as the user gave it; lang/load writes it with forward slashes.
 	Name string
 	// Text is the whole content, untouched: BOM, CRLF and all.
 	Text string
@@ -18,7 +17,7 @@ type File struct {
 
 // New makes a file of a name and its text.
 func New(name, text string) *File {
-	f := &File{Name: strings.ReplaceAll(name, `\`, "/"), Text: text, lines: []int{0}}
+	f := &File{Name: name, Text: text, lines: []int{0}}
 	for i := 0; i < len(text); i++ {
 		if text[i] == '\n' {
 			f.lines = append(f.lines, i+1)
