@@ -116,8 +116,11 @@ func (n *network) stops(r *model.Rope) []stop {
 // stop says what one node does now; there is false if the rope passes it by.
 func (n *network) stop(r *model.Rope, i int) (s stop, there bool) {
 	node := r.Nodes[i]
-	if node.Part != nil && n.gone(node.Part) {
+	if node.Part != nil && n.gone(node.Part) || n.lost.unties(r, i) {
 		return s, false
+	}
+	if n.lost.slips(r, i) {
+		return s, true
 	}
 	switch node.Role {
 	case model.Bend:

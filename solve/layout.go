@@ -1,6 +1,8 @@
 package solve
 
 import (
+	"slices"
+
 	"fairlead/lang/model"
 	"fairlead/solve/lp"
 )
@@ -11,16 +13,16 @@ const (
 	nowhere = -2 // people on the ground, lines, legs, the part that is lost
 )
 
-// layout says which parts move together once a part is lost (nil: none is).
+// layout says which parts move together once something is lost.
 type layout struct {
 	rig    *model.Rig
-	lost   *model.Part
+	lost   Lost
 	at     []int // by Part.Index: the body, ground or nowhere
 	bodies []*Body
 }
 
 // newLayout joins the parts that are clipped to one another into bodies.
-func newLayout(rig *model.Rig, lost *model.Part, w *weights) *layout {
+func newLayout(rig *model.Rig, lost Lost, w *weights) *layout {
 	l := &layout{rig: rig, lost: lost, at: make([]int, len(rig.Parts))}
 	byRoot := map[*model.Part]*Body{}
 	for _, p := range rig.Parts {
@@ -47,17 +49,14 @@ func newLayout(rig *model.Rig, lost *model.Part, w *weights) *layout {
 
 // root follows "on" up to the part that hangs on nothing, or on what is lost.
 func (l *layout) root(p *model.Part) *model.Part {
-	for p.On != nil && p != l.lost && !l.gone(p.On) {
+	for p.On != nil && !l.lost.unclips(p) && !l.gone(p.On) {
 		p = p.On
 	}
 	return p
 }
 
-// gone says whether a part is lost with its ties. Of a lost anchor only the
-// fixed point is lost: what is clipped or tied to it stays together.
-func (l *layout) gone(p *model.Part) bool {
-	return p == l.lost && p.Kind != model.Anchor
-}
+// gone says whether a part is lost with its ties.
+func (l *layout) gone(p *model.Part) bool { return l.lost.takes(p) }
 
 // place gives ground or nowhere, or 0 for a part of some moving body.
 func (l *layout) place(p, root *model.Part) int {
@@ -65,32 +64,38 @@ func (l *layout) place(p, root *model.Part) int {
 	case l.gone(p):
 		return nowhere
 	case root.Kind.IsFixed():
-		if root == l.lost || l.legless(root) {
-			return 0
+		if l.stands(root) {
+			return ground
 		}
-		return ground
+		return 0
 	case root.Kind.IsPerson(), root.Kind == model.Leg, root.IsReeved():
 		return nowhere
 	}
 	return 0
 }
 
-// legless says whether a focal point has lost every leg that held it.
-func (l *layout) legless(focal *model.Part) bool {
-	if focal.Kind != model.Focal || l.lost == nil {
-		return false
+// stands says whether a fixed point is still one. A focal point is while a leg
+// holds it that comes from something fixed other than itself; on are the focal
+// points that are asked about.
+func (l *layout) stands(point *model.Part, on ...*model.Part) bool {
+	legs := legsOf(l.rig, point)
+	if len(legs) == 0 || l.lost.Kind == LostNothing {
+		return !l.lost.unclips(point)
 	}
-	legs, left := 0, 0
-	for _, p := range l.rig.Parts {
-		if p.Kind != model.Leg || p.Values.To != focal {
+	on = append(on, point)
+	for _, leg := range legs {
+		from := leg.Values.From
+		if l.gone(leg) || from != nil && l.gone(from) {
 			continue
 		}
-		legs++
-		if p != l.lost && p.Values.From != l.lost {
-			left++
+		if from == nil {
+			return true
+		}
+		if root := l.root(from); root.Kind.IsFixed() && !slices.Contains(on, root) && l.stands(root, on...) {
+			return true
 		}
 	}
-	return legs > 0 && left == 0
+	return false
 }
 
 // of gives the body of a part, ground or nowhere.

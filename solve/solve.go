@@ -61,7 +61,7 @@ func newSystem(rig *model.Rig) *system {
 	s := &system{rig: rig}
 	s.reference, s.named = referenceLoad(rig)
 	s.weights = newWeights(rig, s.reference)
-	layout := newLayout(rig, nil, s.weights)
+	layout := newLayout(rig, Lost{}, s.weights)
 	s.bodies = layout.bodies
 	s.held = newNetwork(layout, true)
 	s.pulled = newNetwork(layout, false)

@@ -12,7 +12,7 @@ import (
 )
 
 func TestNames(t *testing.T) {
-	assert.Equal(t, "rigs/a.rig", New(`rigs\a.rig`, "").Name)
+	assert.Equal(t, `rigs\a.rig`, New(`rigs\a.rig`, "").Name, "names are kept as given")
 	assert.Equal(t, "x", New("a", "x").Text)
 }
 

@@ -18,15 +18,15 @@ func carried(res *solve.Result, ratings []solve.Rating, s scale) []fact {
 		switch {
 		case p.Kind.IsFixed() && p.On == nil:
 			all = append(all, factored(page.Clean(p.Name)+" carries", inPhases(res, p, s), r, s))
-		case p.Kind.IsGrip() && grips(res, p):
+		case p.Kind.IsGrip() && bites(res, p):
 			all = append(all, factored(page.Clean(p.Name)+" grips", inPhases(res, p, s), r, s))
 		}
 	}
 	return all
 }
 
-// grips says whether a hitch or clamp holds anything in any phase.
-func grips(res *solve.Result, p *model.Part) bool {
+// bites says whether a hitch or clamp holds anything in any phase.
+func bites(res *solve.Result, p *model.Part) bool {
 	for _, ph := range res.Every() {
 		if l := loadOf(ph, p); l.Known() && !l.Most().IsZero() {
 			return true

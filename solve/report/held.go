@@ -1,7 +1,0 @@
-package report
-
-import (
-	"fairlead/lang/model"
-	"fairlead/solve"
-	"fairlead/solve/report/page"
-)
