@@ -10,20 +10,35 @@ import (
 // Verdict says whether a claim about a rig's figures comes true.
 type Verdict struct {
 	Holds bool
-	// Message says both values when the claim does not hold, such as
-	// "advantage is 2:1, not 3:1".
+	// Unknown says that the claim is neither confirmed nor contradicted: a figure that
+	// it needs is not known, since something is not said in the rig.
+	Unknown bool
+	// Message says both values when the claim does not hold, such as "advantage is
+	// 2:1, not 3:1", and what lacks when that is unknown.
 	Message string
-	// Missing names the quantity that the claim needs and that is not computed
-	// yet; Holds and Message say nothing then.
+	// Lacking are the parts that do not say what it takes to judge an unknown claim.
+	Lacking []Lack
+	// Missing names what was not worked out, since the rig is too large to ask for so
+	// much; nothing else is said then.
 	Missing string
 }
 
+// Lack is a part that does not say something.
+type Lack struct {
+	Part *model.Part
+	// What it does not say, such as "efficiency".
+	What string
+}
+
 // Judge compares a claim with what was solved. A figure with a range counts by
-// its worse end. Claims about findings are none of its business: they hold here.
+// its worse end, and so does one of which only a bound is known. Claims about
+// findings are none of its business: they hold here.
 func Judge(res *solve.Result, c *model.Claim) Verdict {
 	switch c.Subject {
 	case syntax.Advantage:
 		return judgeAdvantage(res, c)
+	case syntax.ActualAdvantage:
+		return judgeActual(res, c)
 	case syntax.Travel:
 		return judgeTravel(res, c)
 	case syntax.Class:
@@ -32,23 +47,35 @@ func Judge(res *solve.Result, c *model.Claim) Verdict {
 		return judgeHeld(res, c)
 	case syntax.LoadOn:
 		return judgeLoad(res, c)
+	case syntax.Factor:
+		return judgeFactor(res, c)
 	case syntax.Pull:
 		return judgePull(res, c)
-	case syntax.Finding:
-		return Verdict{Holds: true}
+	case syntax.LowerHand:
+		return judgeLower(res, c)
+	case syntax.StrokeLength:
+		return judgeStroke(res, c)
 	}
-	return Verdict{Missing: missing[c.Subject]}
-}
-
-// missing names the quantities that are not computed yet.
-var missing = map[syntax.Subject]string{
-	syntax.ActualAdvantage: "the advantage with friction",
-	syntax.Factor:          "the safety factor",
-	syntax.StrokeLength:    "the stroke",
-	syntax.LowerHand:       "the force of the lowering hand",
+	return Verdict{Holds: true} // about a finding
 }
 
 func failed(message string) Verdict { return Verdict{Message: message} }
+
+// each judges phase by phase. A claim fails if it fails in one of them, and is
+// unknown if it is in one.
+func each(phases []*solve.Phase, judge func(*solve.Phase) Verdict) Verdict {
+	all := Verdict{Holds: true}
+	for _, ph := range phases {
+		v := judge(ph)
+		if !v.Holds && !v.Unknown {
+			return v
+		}
+		if v.Unknown && !all.Unknown {
+			all = v
+		}
+	}
+	return all
+}
 
 // raising gives the haul phases that a claim is about: that of the hauler it
 // names, else every one that raises the load.
@@ -66,7 +93,7 @@ func raising(res *solve.Result, c *model.Claim) []*solve.Phase {
 func noneRaises(res *solve.Result, c *model.Claim) string {
 	switch {
 	case res.Status == solve.Unsolved:
-		return "the rig has no load or no rope to compute with"
+		return nothingToSolve
 	case len(res.Hauls()) == 0:
 		return "nobody hauls"
 	case c.By != nil:
@@ -74,6 +101,8 @@ func noneRaises(res *solve.Result, c *model.Claim) string {
 	}
 	return "the haul does not raise the load"
 }
+
+const nothingToSolve = "the rig has no load or no rope to compute with"
 
 // by names the hauler of a phase where a rig has several.
 func by(res *solve.Result, ph *solve.Phase) string {
@@ -96,8 +125,13 @@ func fits(compare syntax.Compare, low, high, claimed lp.Num) bool {
 
 // not says what was claimed, after what is.
 func not(compare syntax.Compare, claimed string) string {
+	return ", not " + wanted(compare, claimed)
+}
+
+// wanted says what was claimed: "over 2.4", "3:1".
+func wanted(compare syntax.Compare, claimed string) string {
 	if compare == syntax.Equal {
-		return ", not " + claimed
+		return claimed
 	}
-	return ", not " + string(compare) + " " + claimed
+	return string(compare) + " " + claimed
 }

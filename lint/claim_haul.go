@@ -4,7 +4,6 @@ import (
 	"math/big"
 
 	"fairlead/lang/model"
-	"fairlead/lang/syntax"
 	"fairlead/solve"
 	"fairlead/solve/lp"
 )
@@ -12,23 +11,61 @@ import (
 // claimed gives the figure of a claim, in SI units.
 func claimed(c *model.Claim) lp.Num { return lp.FromRat(c.Amount.Low) }
 
+// ratioClaimed gives the ratio of a claim, and as it is written.
+func ratioClaimed(c *model.Claim) (ratio lp.Num, written string) {
+	return lp.FromRat(new(big.Rat).Quo(c.Ratio.A.Low, c.Ratio.B.Low)), c.Place.File.Slice(c.Ratio.Span)
+}
+
+// severalLoads says why there is no advantage where the load rises.
+const severalLoads = "several loads move, and raise names none of them"
+
 func judgeAdvantage(res *solve.Result, c *model.Claim) Verdict {
-	want := lp.FromRat(new(big.Rat).Quo(c.Ratio.A.Low, c.Ratio.B.Low))
-	written := c.Place.File.Slice(c.Ratio.Span)
+	want, written := ratioClaimed(c)
 	hauls := raising(res, c)
 	if len(hauls) == 0 {
 		return failed("advantage is none" + not(c.Compare, written) + ": " + noneRaises(res, c))
 	}
-	for _, ph := range hauls {
+	return each(hauls, func(ph *solve.Phase) Verdict {
 		switch {
 		case ph.Ideal == nil:
-			return failed("advantage" + by(res, ph) + " is no single figure" + not(c.Compare, written) +
-				": several loads move, and raise names none of them")
+			return failed("advantage" + by(res, ph) + " is no single figure" + not(c.Compare, written) + ": " + severalLoads)
 		case !fits(c.Compare, *ph.Ideal, *ph.Ideal, want):
 			return failed("advantage" + by(res, ph) + " is " + Ratio(*ph.Ideal) + not(c.Compare, written))
 		}
+		return Verdict{Holds: true}
+	})
+}
+
+// judgeActual judges the advantage with friction. Where friction is not known, the
+// ideal advantage bounds it from above.
+func judgeActual(res *solve.Result, c *model.Claim) Verdict {
+	want, written := ratioClaimed(c)
+	hauls := raising(res, c)
+	if len(hauls) == 0 {
+		return failed("actual advantage is none" + not(c.Compare, written) + ": " + noneRaises(res, c))
 	}
-	return Verdict{Holds: true}
+	return each(hauls, func(ph *solve.Phase) Verdict {
+		what := "actual advantage" + by(res, ph)
+		if ph.Ideal == nil {
+			return failed(what + " is no single figure" + not(c.Compare, written) + ": " + severalLoads)
+		}
+		say := func(n lp.Num) string { return apart(n, want, big.NewRat(1, 1)) + ":1" }
+		d := frictionDoubt(ph)
+		if d == nil {
+			low, high := *ph.Actual.Advantage.Low, *ph.Actual.Advantage.High
+			if fits(c.Compare, low, high, want) {
+				return Verdict{Holds: true}
+			}
+			return failed(what + " is " + between(low, high, say) + not(c.Compare, written))
+		}
+		switch (figure{high: ph.Ideal, bounds: true}).against(c.Compare, want) {
+		case holds:
+			return Verdict{Holds: true}
+		case fails:
+			return failed(what + " is at most " + Ratio(*ph.Ideal) + ", that without friction" + not(c.Compare, written))
+		}
+		return d.unconfirmed(what, wanted(c.Compare, written), "it is "+Ratio(*ph.Ideal)+" without friction")
+	})
 }
 
 func judgeTravel(res *solve.Result, c *model.Claim) Verdict {
@@ -38,18 +75,17 @@ func judgeTravel(res *solve.Result, c *model.Claim) Verdict {
 	if len(hauls) == 0 {
 		return failed("travel is none" + not(c.Compare, written) + ": " + noneRaises(res, c))
 	}
-	for _, ph := range hauls {
+	return each(hauls, func(ph *solve.Phase) Verdict {
 		if ph.Ideal == nil {
-			return failed("travel" + by(res, ph) + " is no single figure" + not(c.Compare, written) +
-				": several loads move, and raise names none of them")
+			return failed("travel" + by(res, ph) + " is no single figure" + not(c.Compare, written) + ": " + severalLoads)
 		}
 		hauled := ph.Ideal.Mul(per)
 		if !fits(c.Compare, hauled, hauled, claimed(c)) {
 			return failed("travel" + by(res, ph) + " is " + inUnit(hauled, c.Amount.Unit, claimed(c)) + " per " +
 				c.Per.String() + not(c.Compare, written))
 		}
-	}
-	return Verdict{Holds: true}
+		return Verdict{Holds: true}
+	})
 }
 
 func judgeClass(res *solve.Result, c *model.Claim) Verdict {
@@ -57,77 +93,13 @@ func judgeClass(res *solve.Result, c *model.Claim) Verdict {
 	if len(hauls) == 0 {
 		return failed("class is none, not " + c.Class.Text + ": " + noneRaises(res, c))
 	}
-	for _, ph := range hauls {
+	return each(hauls, func(ph *solve.Phase) Verdict {
 		switch ph.Class {
 		case solve.Class(c.Class.Text):
+			return Verdict{Holds: true}
 		case solve.NoClass:
 			return failed("class" + by(res, ph) + " is none, not " + c.Class.Text + ": several loads move")
-		default:
-			return failed("class" + by(res, ph) + " is " + string(ph.Class) + ", not " + c.Class.Text)
 		}
-	}
-	return Verdict{Holds: true}
+		return failed("class" + by(res, ph) + " is " + string(ph.Class) + ", not " + c.Class.Text)
+	})
 }
-
-// judgePull compares the ideal pull, which is the actual one only where nothing
-// is said about friction.
-func judgePull(res *solve.Result, c *model.Claim) Verdict {
-	if rubs(res.Rig) {
-		return Verdict{Missing: "the pull with friction"}
-	}
-	written := c.Amount.String()
-	if c.PerPerson {
-		written += " per person"
-	}
-	hauls := raising(res, c)
-	switch {
-	case len(hauls) == 0:
-		return failed("pull is none" + not(c.Compare, written) + ": " + noneRaises(res, c))
-	case res.WeightNewtons == nil:
-		return failed("pull is " + forceOf(res, *hauls[0].Pull) + "; it takes the load's mass to compare it with " + written)
-	}
-	for _, ph := range hauls {
-		newtons := ph.Pull.Mul(*res.WeightNewtons)
-		of, low, high := "", newtons, newtons
-		if c.PerPerson {
-			people := ph.Hauler.Values.People
-			if people == nil || people.Low.Sign() <= 0 {
-				return failed("pull per person is unknown" + not(c.Compare, written) + ": " +
-					NameOf(ph.Hauler) + " does not say how many people pull")
-			}
-			of = " per person"
-			low, high = newtons.Quo(lp.FromRat(people.High)), newtons.Quo(lp.FromRat(people.Low))
-		}
-		if !fits(c.Compare, low, high, claimed(c)) {
-			return failed("pull" + by(res, ph) + " is " + worse(c, low, high) + of + not(c.Compare, written))
-		}
-	}
-	return Verdict{Holds: true}
-}
-
-// worse gives the end of a range by which a claim counts, in the claim's unit.
-func worse(c *model.Claim, low, high lp.Num) string {
-	say := func(n lp.Num) string { return inUnit(n, c.Amount.Unit, claimed(c)) }
-	switch {
-	case c.Compare == syntax.Over || low.Cmp(high) == 0:
-		return say(low)
-	case c.Compare == syntax.Under:
-		return say(high)
-	}
-	return say(low) + " to " + say(high)
-}
-
-// rubs says whether anything that a rope runs over has an efficiency or friction.
-func rubs(rig *model.Rig) bool {
-	for _, r := range rig.Ropes {
-		for _, n := range r.Nodes {
-			if n.Efficiency != nil || n.Lowering != nil || n.Friction != nil && !isWeight(n) || n.Turns != nil {
-				return true
-			}
-		}
-	}
-	return false
-}
-
-// isWeight says whether a node is a load, whose friction is on the ground.
-func isWeight(n model.Node) bool { return n.Part != nil && n.Part.Kind.IsWeight() }

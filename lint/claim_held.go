@@ -5,17 +5,22 @@ import (
 	"fairlead/solve"
 )
 
-// judgeHeld asks whether the load stays up, hands off, or with a part lost.
+// judgeHeld asks whether the load stays up, with a part lost or not, hands off
+// unless the claim says otherwise.
 func judgeHeld(res *solve.Result, c *model.Claim) Verdict {
-	if c.WhileHauling {
-		return Verdict{Missing: "what holds while hands are on the rope"}
-	}
 	if res.Status == solve.Unsolved {
-		return failed("the rig has no load or no rope to compute with")
+		return failed(nothingToSolve)
 	}
-	stay, when := res.Released, "hands off"
+	lost, when := solve.LostOf(res.Rig, c.Of), "hands off"
 	if c.Of != nil {
-		stay, when = res.Without(c.Of), "without "+NameOf(c.Of)
+		when = "without " + NameOf(c.Of)
+	}
+	stay := res.After(lost)
+	if c.WhileHauling {
+		stay = res.AfterWhileHauling(lost)
+		if when += ", hands on the rope"; c.Of == nil {
+			when = "hands on the rope"
+		}
 	}
 	held := stay.Answer == solve.Held
 	switch {
@@ -23,13 +28,15 @@ func judgeHeld(res *solve.Result, c *model.Claim) Verdict {
 		return Verdict{Holds: true}
 	case held:
 		return failed(when + ", the load is held")
+	case stay.Answer == solve.Caught || stay.Answer == solve.Jams && stay.AtKnot:
+		return failed(when + ", " + Fall(res.Rig, stay, "") + "; no house rule allows a drop")
 	}
-	return failed(when + ", " + Fall(stay, ""))
+	return failed(when + ", " + Fall(res.Rig, stay, ""))
 }
 
 // Fall says what happens when a rig does not stay up: "litter falls". When says
 // in a clause when that is, such as "when team lets go"; it may be empty.
-func Fall(stay solve.Stay, when string) string {
+func Fall(rig *model.Rig, stay solve.Stay, when string) string {
 	who := Bodies(stay.Sinking)
 	if who == "" {
 		who = "the load"
@@ -45,11 +52,26 @@ func Fall(stay solve.Stay, when string) string {
 	case solve.Held:
 		return who + " stays where it is" + when
 	case solve.Caught:
-		return who + drops + " by an unknown length" + when + " until " + slackOf(stay) + " catches it"
+		return who + drops + far(rig, stay.Drop, " by an unknown length") + when + " until " + slackOf(stay) + " catches it"
 	case solve.Jams:
-		return who + drops + when + " until " + meeting(stay)
+		return who + drops + far(rig, stay.Drop, "") + when + " until " + meeting(stay)
 	}
 	return who + falls + when
+}
+
+// far says how far the loads drop: " by 0.4 m"; or unknown.
+func far(rig *model.Rig, drop *solve.Drop, unknown string) string {
+	if !drop.Known() {
+		return unknown
+	}
+	most := " by "
+	switch {
+	case drop.AtMost:
+		most = " by at most "
+	case len(drop.Loads) > 1:
+		most = " by up to "
+	}
+	return most + length(rig, *drop.Most())
 }
 
 // slackOf names the slack rope that catches.

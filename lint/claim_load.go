@@ -7,66 +7,106 @@ import (
 	"fairlead/solve/lp"
 )
 
-// carried is what a part carries in its worst phase.
+// carried is what a part carries over all phases: the worst of them.
 type carried struct {
+	// phase is the one with the largest load; nil if no phase has forces.
 	phase  *solve.Phase
-	force  solve.Force
 	atMost bool
+	// low is the least that the worst phase comes to, high the most, in fractions of
+	// the reference weight; endless says that preload can make it any more.
+	low, high lp.Num
+	endless   bool
+	// sure is the least that it comes to, whatever friction is; nil if nothing is sure.
+	sure *lp.Num
+	// doubt is why the load in some phase with friction is not known; low and high are
+	// those without it there.
+	doubt *doubt
 }
 
-// worst gives the most that a part carries in any phase with tensions; none if
-// there is no such phase.
-func worst(res *solve.Result, part, by *model.Part) (load carried, none bool) {
-	none = true
-	for _, ph := range res.Phases {
-		if by != nil && ph.Hauler != nil && ph.Hauler != by || part.Index >= len(ph.Parts) {
+// worst gives the most that a part carries in any phase with tensions, with friction
+// where that is known. Phases of other haulers than by are left out, if it is given.
+func worst(res *solve.Result, part, by *model.Part) (load carried) {
+	for _, ph := range res.Every() {
+		parts, _ := ph.Loads()
+		if by != nil && ph.Hauler != nil && ph.Hauler != by || part.Index >= len(parts) {
 			continue
 		}
-		of := ph.Parts[part.Index]
-		if of.Known() && (none || of.Most().Cmp(load.force.Most()) > 0) {
-			load, none = carried{ph, of.Force, of.AtMost}, false
+		of := parts[part.Index]
+		if !of.Known() {
+			continue
+		}
+		low := *of.Low
+		if of.AtMost { // what it really carries is anything up to that
+			low = lp.Num{}
+		}
+		if load.phase == nil || of.Most().Cmp(load.high) > 0 {
+			load.phase, load.high, load.atMost = ph, of.Most(), of.AtMost
+			load.endless = of.High == nil
+		}
+		load.low = lp.Max(load.low, low)
+		switch d := runningDoubt(res, ph); {
+		case d != nil && load.doubt == nil:
+			load.doubt = d
+		case d == nil && (load.sure == nil || load.sure.Cmp(low) < 0):
+			load.sure = &low
 		}
 	}
-	return load, none
+	return load
+}
+
+// runningDoubt says why the loads in a phase with friction are not known; nil where
+// they are, and where no pull makes rope run.
+func runningDoubt(res *solve.Result, ph *solve.Phase) *doubt {
+	if ph.Hauler == nil || ph.Actual == nil && ph.Status != solve.OK {
+		return nil
+	}
+	return inDoubt(res, ph)
 }
 
 func judgeLoad(res *solve.Result, c *model.Claim) Verdict {
-	name := "load on " + NameOf(c.Of)
-	written := c.Amount.String()
-	load, none := worst(res, c.Of, c.By)
-	switch {
-	case none:
-		return failed(name + " is unknown" + not(c.Compare, written) + ": " + noBalance(res))
-	case c.Amount.Dimension == quantity.Force && res.WeightNewtons == nil:
-		return failed(name + " is " + forceOf(res, load.force.Most()) + "; it takes the load's mass to compare it with " + written)
+	what := "load on " + NameOf(c.Of)
+	written := wanted(c.Compare, c.Amount.String())
+	load := worst(res, c.Of, c.By)
+	if load.phase == nil {
+		return failed(what + " is unknown, not " + written + ": " + noBalance(res))
 	}
 	unit := lp.Int(1)
 	if c.Amount.Dimension == quantity.Force {
+		if res.WeightNewtons == nil {
+			return massless(res).unconfirmed(what, written, "it is "+forceOf(res, load.high)+load.when(res))
+		}
 		unit = *res.WeightNewtons
 	}
-	say := func(n lp.Num) string { return inUnit(n.Mul(unit), c.Amount.Unit, claimed(c)) }
-	low, high := *load.force.Low, load.force.Most()
-	if load.atMost { // what it really carries is anything up to that
-		low = lp.Num{}
+	is := load.say(func(n lp.Num) string { return inUnit(n.Mul(unit), c.Amount.Unit, claimed(c)) }) + unitless(c)
+	if load.doubt != nil {
+		is += " without friction"
 	}
-	if fits(c.Compare, low, high, claimed(c).Quo(unit)) {
+	switch load.figure().against(c.Compare, claimed(c).Quo(unit)) {
+	case holds:
 		return Verdict{Holds: true}
+	case fails:
+		return failed(what + " is " + is + ", not " + written + load.when(res))
 	}
-	return failed(name + " is " + load.say(say) + unitless(c) + not(c.Compare, written) + load.when(res))
+	return load.doubt.unconfirmed(what, written, "it is "+is+load.when(res))
+}
+
+// figure is what is known of the load with friction.
+func (l carried) figure() figure {
+	if l.doubt != nil {
+		return figure{low: l.sure, bounds: true}
+	}
+	return figure{low: &l.low, high: &l.high}
 }
 
 // say gives the load in words: one figure, a range, or one end of it.
 func (l carried) say(say func(lp.Num) string) string {
-	low, high := *l.force.Low, l.force.Most()
 	switch {
 	case l.atMost:
-		return "at most " + say(high)
-	case !l.force.Ranges():
-		return say(high)
-	case l.force.High == nil:
-		return say(low) + " or more"
+		return "at most " + say(l.high)
+	case l.endless:
+		return say(l.low) + " or more"
 	}
-	return say(low) + " to " + say(high)
+	return between(l.low, l.high, say)
 }
 
 // unitless says what a plain number is a multiple of.
@@ -77,21 +117,28 @@ func unitless(c *model.Claim) string {
 	return ""
 }
 
-// when names the phase of a load.
-func (l carried) when(res *solve.Result) string {
+// when names the phase of a load: " (hauling)".
+func (l carried) when(res *solve.Result) string { return " (" + phaseName(res, l.phase) + ")" }
+
+// phaseName says what goes on in a phase: "held", "hauling", "red lowering".
+func phaseName(res *solve.Result, ph *solve.Phase) string {
+	doing := "hauling"
 	switch {
-	case l.phase.Hauler == nil:
-		return " (held)"
-	case len(res.Hauls()) > 1:
-		return " (" + NameOf(l.phase.Hauler) + " hauling)"
+	case ph.Hauler == nil:
+		return "held"
+	case ph.Lowering:
+		doing = "lowering"
 	}
-	return " (hauling)"
+	if len(res.Hauls()) > 1 {
+		return NameOf(ph.Hauler) + " " + doing
+	}
+	return doing
 }
 
 // noBalance says why no phase has forces.
 func noBalance(res *solve.Result) string {
 	if res.Status == solve.Unsolved {
-		return "the rig has no load or no rope to compute with"
+		return nothingToSolve
 	}
 	return "no forces balance the load"
 }

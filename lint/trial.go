@@ -13,7 +13,8 @@ import (
 
 // Trial is the rig as it would be after some edits.
 type Trial struct {
-	Rig    *model.Rig
+	Rig *model.Rig
+	// Result has no figures with friction and no lowering.
 	Result *solve.Result
 
 	file *load.Loaded
@@ -105,10 +106,11 @@ func (e *examination) ofWholeFile() []source.Span {
 
 // Proves says whether a trial mends a finding of the running rule: the rules do
 // not find it any more, and nothing as grave has come. The finding counts at the
-// rule's severity, or at its own if that is graver.
+// rule's severity, or at its own if that is graver. The trial is solved whole for it:
+// claims and rules may ask for friction.
 func (p *Pass) Proves(t *Trial, d diag.Diagnostic) bool {
 	d.Rule, d.Severity = p.rule.Name, max(d.Severity, p.rule.Severity)
-	after := (&examination{file: t.file, rules: p.rules, purses: p.purses, inTrial: true}).pass(t.Rig, t.Result)
+	after := (&examination{file: t.file, rules: p.rules, purses: p.purses, inTrial: true}).pass(t.Rig, solve.Rig(t.Rig))
 	found := newTally(append(after.run(), t.file.Problems...))
 	if found.has(d) {
 		return false

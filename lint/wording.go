@@ -90,10 +90,11 @@ func forceOf(res *solve.Result, n lp.Num) string {
 	if res.WeightNewtons == nil {
 		return share(res, n)
 	}
-	unit := forceUnit(res.Rig)
-	newtons := new(big.Float).Mul(float(n), float(*res.WeightNewtons))
-	return decimal(newtons.Quo(newtons, new(big.Float).SetRat(unit.SI))) + " " + unit.Word
+	return newtons(res, n.Mul(*res.WeightNewtons))
 }
+
+// newtons gives a force in newtons in the rig's unit.
+func newtons(res *solve.Result, n lp.Num) string { return measured(n, forceUnit(res.Rig)) }
 
 // share gives a force as a part of the load's weight.
 func share(res *solve.Result, n lp.Num) string {
@@ -120,14 +121,27 @@ func share(res *solve.Result, n lp.Num) string {
 }
 
 // forceUnit gives the unit of force that the rig's "units" names, else kN.
-func forceUnit(r *model.Rig) quantity.Unit {
+func forceUnit(r *model.Rig) quantity.Unit { return unitOf(r, quantity.Force, "kN") }
+
+// unitOf gives the unit of a dimension that the rig's "units" names, else the usual one.
+func unitOf(r *model.Rig, of quantity.Dimension, usual string) quantity.Unit {
 	for _, word := range r.Units {
-		if u, ok := quantity.UnitNamed(word); ok && u.Dimension == quantity.Force {
+		if u, ok := quantity.UnitNamed(word); ok && u.Dimension == of {
 			return u
 		}
 	}
-	u, _ := quantity.UnitNamed("kN")
+	u, _ := quantity.UnitNamed(usual)
 	return u
+}
+
+// length gives metres in the rig's unit of length.
+func length(r *model.Rig, metres lp.Num) string {
+	return measured(metres, unitOf(r, quantity.Length, "m"))
+}
+
+// measured gives a figure in SI units in a unit, for a message without a claim.
+func measured(n lp.Num, unit quantity.Unit) string {
+	return decimal(new(big.Float).Quo(float(n), new(big.Float).SetRat(unit.SI))) + " " + unit.Word
 }
 
 // inUnit gives a figure in SI units in a unit, "3 kN", with as many digits as it

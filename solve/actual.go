@@ -1,6 +1,8 @@
 package solve
 
 import (
+	"slices"
+
 	"fairlead/lang/model"
 	"fairlead/solve/lp"
 )
@@ -109,8 +111,21 @@ func (f *friction) losses(at level) *losses {
 	}
 	for i, g := range n.grips {
 		l.grips[i] = f.passEfficiency(g, at)
+		if f.runsBack(g) {
+			l.grips[i] = l.grips[i].Inv()
+		}
 	}
 	return l
+}
+
+// runsBack says whether rope runs over a grip toward its held side, as it does over
+// one that is opened to lower.
+func (f *friction) runsBack(g *gripGroup) bool {
+	way := f.run[g.rope][g.nodes[0]]
+	if g.holds == model.LastSide {
+		way = -way
+	}
+	return way < 0
 }
 
 // passEfficiency is that of the captures of a group of grips over which rope runs.
@@ -151,12 +166,18 @@ func (f *friction) past(tension lp.Num, r *model.Rope, node int, at level) lp.Nu
 // largest pull that can be balanced a grip that could slide does. Where forces in
 // that mode do not balance, or friction would ease the pull, the mode is wrong, and
 // the program without a mode is asked. Nil if that has no answer either.
+//
+// Lowering, the smallest force on the hand is what is asked for, so that the program
+// without a mode comes first.
 func (f *friction) solve(at level) (*lp.Solution, *program) {
-	if solved, program := f.inMode(at); f.credible(solved) {
-		return solved, program
+	ways := []func(level) (*lp.Solution, *program){f.inMode, f.largestPull}
+	if f.ph.Lowering {
+		slices.Reverse(ways)
 	}
-	if solved, program := f.largestPull(at); f.credible(solved) {
-		return solved, program
+	for _, way := range ways {
+		if solved, program := way(at); f.credible(solved) {
+			return solved, program
+		}
 	}
 	return nil, nil
 }

@@ -57,6 +57,9 @@ func (t *tensions) angled(r *model.Rope, node int, most bool) contact {
 	if in >= 0 && r.Strokes[in] == model.Up && r.Turns(node) {
 		sign = lp.Int(-1)
 	}
+	if r.Nodes[node].Sideways && r.RunsOn(node) {
+		sign = t.across(r.Nodes[node].Part)
+	}
 	if in < 0 || out >= len(r.Strokes) {
 		return c
 	}

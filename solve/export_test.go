@@ -5,9 +5,15 @@ import "fairlead/solve/lp"
 // TwoPulls gives the pull with friction both ways, in the mode of the exact motion
 // and as the largest one that can be balanced; nil where a way has no answer.
 func TwoPulls(res *Result) (inMode, largest *lp.Num) {
-	ph := res.Main()
+	return twoForces(res.system, res.Main())
+}
+
+// TwoForces gives the same for any phase with friction.
+func TwoForces(res *Result, ph *Phase) (inMode, largest *lp.Num) { return twoForces(res.system, ph) }
+
+func twoForces(s *system, ph *Phase) (inMode, largest *lp.Num) {
 	solved := lp.Solve(ph.program.lp)
-	f := &friction{system: res.system, ph: ph, run: newRunning(ph.program, solved, ph.tension)}
+	f := &friction{system: s, ph: ph, run: newRunning(ph.program, solved, ph.tension)}
 	value := func(s *lp.Solution, _ *program) *lp.Num {
 		if s.Status != lp.Optimal {
 			return nil

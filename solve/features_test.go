@@ -306,3 +306,52 @@ reeve two: litter / right \ team
 	assert.Equal(t, [3]string{"7/10", "7/10", "7/10"}, bounds(force(t, fixed, "two", 0)))
 	assert.Equal(t, "1", fixed.Ideal.String())
 }
+
+func TestCounterweightInExactBalance(t *testing.T) {
+	ph := haul(t, solved(t, `
+anchor head
+load litter mass 100 kg
+counterweight stone mass 100 kg
+hauler team
+rope long
+rope tag
+reeve long: litter / head \ stone
+reeve tag: stone \ team
+`))
+	assert.Equal(t, solve.OK, ph.Status)
+	require.NotNil(t, ph.Ideal)
+	assert.Equal(t, "1", ph.Ideal.String())
+	assert.True(t, ph.Pull.IsZero(), "it takes no pull, ideally")
+}
+
+func TestSidewaysPullEitherWayOfWriting(t *testing.T) {
+	for _, stroke := range []string{"/", `\`} {
+		ph := haul(t, solved(t, parts+`
+anchor head
+carabiner middle sideways
+rope line
+rope tag
+reeve line: litter / middle (angle 160 deg) / head
+reeve tag: middle `+stroke+` team
+`))
+		require.Equal(t, solve.OK, ph.Status, stroke)
+		assert.InDelta(t, 1/(2*math.Cos(80*math.Pi/180)), ph.Ideal.Float(), 1e-9)
+		assert.InDelta(t, 2*math.Cos(80*math.Pi/180), ph.Pull.Float(), 1e-9)
+	}
+}
+
+func TestHoldingOfACaptureIsARange(t *testing.T) {
+	res := solved(t, `
+anchor head
+load litter
+pulley top on head holds
+hitch grab
+pulley runner on grab
+rope long
+reeve long: litter / grab / top \ runner / head
+`)
+	for _, g := range res.Hold().Grips() {
+		name := g.Rope.Nodes[g.Nodes[0]].Name()
+		assert.Equal(t, map[string][3]string{"top": {"1", "0", "1"}, "grab": {"0", "0", "2/3"}}[name], bounds(g.Hold), name)
+	}
+}

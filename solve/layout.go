@@ -78,8 +78,11 @@ func (l *layout) place(p, root *model.Part) int {
 // holds it that comes from something fixed other than itself; on are the focal
 // points that are asked about.
 func (l *layout) stands(point *model.Part, on ...*model.Part) bool {
+	if point.Kind != model.Focal || l.lost.Kind == LostNothing {
+		return !l.lost.unclips(point)
+	}
 	legs := legsOf(l.rig, point)
-	if len(legs) == 0 || l.lost.Kind == LostNothing {
+	if len(legs) == 0 {
 		return !l.lost.unclips(point)
 	}
 	on = append(on, point)

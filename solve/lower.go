@@ -22,18 +22,19 @@ func (s *system) solveLower(name string, hauler *model.Part) *Phase {
 		s.withoutTensions(ph)
 		return ph
 	}
-	s.motions(ph, solved)
 	t := newTensions(ph.program, solved, s.reference)
 	ph.tension = t.pieceTensions()
+	ph.holds = t.gripForces()
 	ph.pull = t.pull(hauler)
 	ph.Pull = ph.marked(Force{Value: &ph.pull}).Value
 	ph.Strands, ph.Parts = ph.forces(s, t)
-	ph.Status = Lowers
 	if ph.pull.Sign() == 0 {
 		ph.Status = StaysUp
 		ph.Holding = t.holding()
 		return ph
 	}
+	ph.Status = Lowers
+	s.motions(ph, solved)
 	ph.Actual = s.actual(ph, solved)
 	return ph
 }

@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"fairlead/lang/langtest"
 	"fairlead/solve"
 )
 
@@ -70,4 +71,57 @@ reeve line: block / tree (angle 180 deg) / hand
 		assert.InDelta(t, want, 1/ph.Actual.Pull.Value.Float(), 0.6)
 		assert.InDelta(t, math.Exp(0.3*2*math.Pi*map[string]float64{"1": 1, "2": 2}[turns]), 1/ph.Actual.Pull.Value.Float(), 1e-9)
 	}
+}
+
+// Three to one lowered through an opened brake beside an opened belay that nobody
+// holds: past the brake 15 %, past the pulley 92 % of what comes.
+func TestLoweringThroughATractorWithFriction(t *testing.T) {
+	ph := lower(t, `
+anchor head
+anchor tree
+load litter
+hauler team
+tender belayer
+device brake on head efficiency 60 % lowering 15 % holds releasable
+hitch grab
+pulley runner on grab efficiency 92 %
+device plate on tree holds releasable
+rope main
+rope belay
+reeve main: litter / grab / brake \ runner / team
+reeve belay: litter / plate \ belayer
+`)
+	require.Equal(t, solve.Lowers, ph.Status)
+	assert.Equal(t, "1/3", ph.Pull.String())
+	require.True(t, ph.Actual.Known())
+	past := 1 / (1 + 0.15 + 0.15*0.92) // the tension between hitch and brake
+	assert.InDelta(t, 0.15*0.92*past, ph.Actual.Pull.Value.Float(), 1e-9)
+	assert.InDelta(t, 0, carried(ph.Actual, "tree"), 1e-9)
+}
+
+// Both ways to the hand force agree on random rigs whose captures can be opened,
+// but for the few in which friction changes the mode.
+func TestTheTwoWaysToTheHandForceAgree(t *testing.T) {
+	dice, agree, other := langtest.Seeded(17), 0, 0
+	for range 4000 {
+		text := efficient(langtest.RandomRig(dice), "85 % releasable")
+		res := solved(t, text)
+		for _, ph := range res.Lowers {
+			if ph.Status != solve.Lowers || !ph.Actual.Known() {
+				continue
+			}
+			mode, largest := solve.TwoForces(res, ph)
+			require.NotNil(t, largest, text)
+			if mode != nil && mode.Cmp(*largest) == 0 {
+				agree++
+			} else {
+				other++ // friction changes the mode: a strand slackens or a hitch lets go
+				assert.True(t, mode == nil || mode.Cmp(*largest) < 0, text)
+			}
+			assert.Zero(t, ph.Actual.Pull.Value.Cmp(largest.Abs()), text)
+			assert.LessOrEqual(t, ph.Actual.Pull.Value.Cmp(*ph.Pull), 0, "friction helps the hand\n%s", text)
+		}
+	}
+	t.Log(agree, "agree,", other, "in another mode")
+	assert.Greater(t, agree, 50*max(1, other/3))
 }

@@ -88,6 +88,7 @@ func (s *system) balance(ph *Phase, solved *lp.Solution) {
 	t := newTensions(ph.program, solved, s.reference)
 	ph.ShareUnmet = t.unmet
 	ph.tension = t.pieceTensions()
+	ph.holds = t.gripForces()
 	ph.Strands, ph.Parts = ph.forces(s, t)
 	s.judge(ph)
 	if ph.Status == OK && ph.Hauler != nil && pull.Sign() > 0 && !s.ideal {
@@ -131,13 +132,18 @@ func (f Force) carriesNothing() bool {
 	return f.Known() && f.High != nil && f.High.Sign() == 0
 }
 
-// motion reads the motion of a body; it is free if the optimum does not fix it.
+// motion reads the motion of a body. If the optimum leaves it open, it moves no
+// further than it must (a load in balance with its counterweight rises with it); it
+// is free if it need not move at all.
 func motion(solved *lp.Solution, b *Body) Motion {
 	low, high, lowLimited, highLimited := solved.MultiplierRange(b.Index)
-	if !lowLimited || !highLimited || low.Cmp(high) != 0 {
-		return Motion{Body: b, Free: true}
+	switch {
+	case lowLimited && highLimited && low.Cmp(high) == 0, lowLimited && low.Sign() > 0:
+		return Motion{Body: b, Rise: low}
+	case highLimited && high.Sign() < 0:
+		return Motion{Body: b, Rise: high}
 	}
-	return Motion{Body: b, Rise: low}
+	return Motion{Body: b, Free: true}
 }
 
 // judge gives the status of a phase whose program has an optimum, and its

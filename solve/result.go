@@ -65,6 +65,9 @@ type Result struct {
 	Lowers []*Phase
 	// Released is the whistle test: everyone lets go.
 	Released Stay
+	// Rope is how much of each line is needed, one entry a line in file order, for
+	// the phase of Main; nil if no part has a position.
+	Rope []RopeNeed
 
 	system *system
 }
@@ -135,6 +138,8 @@ type Phase struct {
 	// Motion has one entry a body, in the order of Result.Bodies; empty if there
 	// is no motion (falls, jammed).
 	Motion []Motion
+	// Stroke is how far a haul goes until parts meet; nil unless it raises a load.
+	Stroke *Stroke
 	// ShareUnmet says that forces in balance do not allow the stated shares, which
 	// were passed over.
 	ShareUnmet bool
@@ -154,6 +159,8 @@ type Phase struct {
 	Unpinned []*Body
 
 	program *program
+	// holds is what each grip of program holds.
+	holds []Force
 	// pull is Pull before inexact weights mark it.
 	pull lp.Num
 	// inexact says that a weight is no fraction, so that forces are none either.
@@ -260,12 +267,26 @@ const (
 // Stay is the outcome of letting go, or of losing a part.
 type Stay struct {
 	Answer Answer
-	// Sinking are the bodies that go down when it is not held.
+	// Sinking are the bodies that go down when it is not held: after a loss those
+	// that are left, which need not be bodies of Result.Bodies.
 	Sinking []*Body
 	// Catching are the slack strands that catch it, when Caught.
 	Catching []Strand
 	// Meeting are the pairs of parts that meet, when it Jams.
 	Meeting [][2]*model.Part
+	// AtKnot says that it Jams because a knot is drawn up to a bend, and not because
+	// other parts meet.
+	AtKnot bool
+	// Drop is how far it goes down, when Caught or Jams.
+	Drop *Drop
+	// Grounded are the bodies on a slope that the friction of the ground alone keeps.
+	Grounded []*Body
+}
+
+// Loss is one thing lost and what comes of it.
+type Loss struct {
+	Lost
+	Stay
 }
 
 // WeightOf gives the weight of a part along the haul line in fractions of the

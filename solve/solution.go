@@ -43,15 +43,17 @@ func newTensions(p *program, solved *lp.Solution, reference *model.Part) *tensio
 }
 
 // choose narrows the solutions: no preload, then runs that end at a tender
-// carry least, then the capture nearest the load carries most. What is still
-// open is shown in the middle of its extremes.
+// carry least, then, unless somebody hauls, the capture nearest the load carries
+// most. What is still open is shown in the middle of its extremes.
 func (t *tensions) choose(reference *model.Part) []lp.Num {
 	narrow, _ := t.withShares(lp.Solve(t.lp))
 	narrow.Least(t.preload())
 	narrow.Least(t.tended())
-	for _, column := range t.gripsByNearness(reference) {
-		if column >= 0 && t.open[column] {
-			narrow.Largest([]lp.Term{{Column: column, Value: lp.Int(1)}})
+	if t.hands.hauler == nil || t.hands.lowering {
+		for _, column := range t.gripsByNearness(reference) {
+			if column >= 0 && t.open[column] {
+				narrow.Largest([]lp.Term{{Column: column, Value: lp.Int(1)}})
+			}
 		}
 	}
 	return t.middle(narrow)
@@ -86,8 +88,9 @@ func (t *tensions) tended() []lp.Term {
 	return sum
 }
 
-// gripsByNearness lists the columns of the grips, the nearest to the reference
-// load first, counted in pieces of rope between; then in file order.
+// gripsByNearness lists the columns of the grips: those on the ground first, which
+// are the captures, the nearest to the reference load before others, counted in
+// pieces of rope between; then in file order.
 func (t *tensions) gripsByNearness(reference *model.Part) []int {
 	steps := t.stepsFrom(t.of(reference))
 	order := make([]int, len(t.grips))
@@ -100,7 +103,13 @@ func (t *tensions) gripsByNearness(reference *model.Part) []int {
 		}
 		return len(t.pieces) + 1
 	}
-	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(far(a), far(b)) })
+	tractor := func(group int) int {
+		g := t.grips[group]
+		return min(1, t.of(g.rope.Nodes[g.nodes[0]].Part)-ground)
+	}
+	slices.SortStableFunc(order, func(a, b int) int {
+		return cmp.Or(cmp.Compare(tractor(a), tractor(b)), cmp.Compare(far(a), far(b)))
+	})
 	columns := make([]int, len(order))
 	for i, group := range order {
 		columns[i] = t.grip[group]
@@ -306,6 +315,17 @@ func (t *tensions) strandTerm(r *model.Rope, stroke int, most bool) (column int,
 		}
 	}
 	return t.term(piece, link)
+}
+
+// gripForces gives what every group of grips holds.
+func (t *tensions) gripForces() []Force {
+	list := make([]Force, len(t.grips))
+	for i := range list {
+		var f linear
+		f.add(t.program.grip[i], lp.Int(1))
+		list[i] = t.force(f)
+	}
+	return list
 }
 
 // gripForce gives what a group of grips holds in the shown solution.

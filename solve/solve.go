@@ -18,6 +18,9 @@ type system struct {
 	ideal bool
 	// held is the network with hands off, pulled the one with every hauler at work.
 	held, pulled *network
+	// place is where the parts are.
+	place positions
+	stays stays
 }
 
 // Rig computes everything of one rig.
@@ -53,12 +56,15 @@ func (s *system) result(ideal bool) *Result {
 		res.Lowers = append(res.Lowers, s.solveLower("lower"+strings.TrimPrefix(name, "haul"), h))
 	}
 	res.Status = overall(res.Hauls())
-	res.Released = s.stay(nil)
+	res.Released = res.After(Lost{})
+	if !ideal {
+		s.measure(res)
+	}
 	return res
 }
 
 func newSystem(rig *model.Rig) *system {
-	s := &system{rig: rig}
+	s := &system{rig: rig, place: newPositions(rig)}
 	s.reference, s.named = referenceLoad(rig)
 	s.weights = newWeights(rig, s.reference)
 	layout := newLayout(rig, Lost{}, s.weights)

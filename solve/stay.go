@@ -9,49 +9,98 @@ import (
 
 // Without says whether the rig stays up, hands off, once a part is lost; nil
 // loses nothing (the whistle test).
-//
-// Losing an anchor removes the fixed point only: what is tied or clipped to it
-// stays together and moves free. Losing any other part removes it with its ties;
-// the strands beside a lost bend become one, a rope whose end came free holds
-// nothing up to its next grip, and what hung on the part moves free.
-func (r *Result) Without(lost *model.Part) Stay {
+func (r *Result) Without(lost *model.Part) Stay { return r.After(LostOf(r.Rig, lost)) }
+
+// After says whether the rig stays up, hands off, once something is lost.
+func (r *Result) After(lost Lost) Stay { return r.stays(lost, false) }
+
+// AfterWhileHauling is After with every hauler holding on to their rope's ends,
+// which stand still.
+func (r *Result) AfterWhileHauling(lost Lost) Stay { return r.stays(lost, true) }
+
+// Losses is the critical-point test: everything that can be lost, each in turn and
+// alone, hands off, in file order.
+// Nil if the rig is unsolved.
+func (r *Result) Losses() []Loss { return r.losses(r.After) }
+
+// LossesWhileHauling is Losses with every hauler holding on.
+func (r *Result) LossesWhileHauling() []Loss { return r.losses(r.AfterWhileHauling) }
+
+func (r *Result) losses(after func(Lost) Stay) []Loss {
+	if r.Status == Unsolved {
+		return nil
+	}
+	var list []Loss
+	for _, lost := range everyLost(r.Rig) {
+		list = append(list, Loss{Lost: lost, Stay: after(lost)})
+	}
+	return list
+}
+
+// stays answers each question once.
+func (r *Result) stays(lost Lost, hauling bool) Stay {
 	if r.Status == Unsolved {
 		return Stay{}
 	}
-	return r.system.stay(lost)
-}
-
-// stay asks three programs, from the strongest answer to the weakest, whether
-// forces in balance exist: without the slack rope, with it pulled tight, and with
-// every strand free to push once its parts have met.
-func (s *system) stay(lost *model.Part) Stay {
-	network := s.held
-	if lost != nil {
-		network = newNetwork(newLayout(s.rig, lost, s.weights), true)
-	}
-	weight := s.bodyWeights(network.layout, false)
-	solved := newStayProgram(network, weight, asDrawn).solve()
-	if solved.Status != lp.Infeasible {
-		return Stay{Answer: Held}
-	}
-	return caughtOrJams(network, weight, Stay{Answer: Down, Sinking: sinking(network, solved)})
-}
-
-// caughtOrJams finds the answer for a rig that is not held, given as stay.
-func caughtOrJams(n *network, weight []lp.Num, stay Stay) Stay {
-	if n.anyFresh() {
-		program := newStayProgram(n, weight, pulledTight)
-		solved := program.solve()
-		if solved.Status != lp.Infeasible {
-			stay.Answer, stay.Catching = Caught, program.catching(solved.X)
-			return stay
+	known := &r.system.stays
+	known.Lock()
+	defer known.Unlock()
+	ask := question{lost, hauling}
+	stay, asked := known.answers[ask]
+	if !asked {
+		if known.answers == nil {
+			known.answers = map[question]Stay{}
+			known.learn(r.Hold())
 		}
-	}
-	program := newStayProgram(n, weight, partsMeet)
-	if solved := program.solve(); solved.Status != lp.Infeasible {
-		stay.Answer, stay.Meeting = Jams, program.meeting(solved.X)
+		stay = r.system.stay(lost, hauling)
+		known.answers[ask] = stay
 	}
 	return stay
+}
+
+// stay asks programs, from the strongest answer to the weakest, whether forces in
+// balance exist: without the slack rope, with it pulled tight, with knots that stop
+// at bends, and with every strand free to push once its parts have met. Forces that
+// were in balance before may answer the first, a motion known from one the others.
+func (s *system) stay(lost Lost, hauling bool) Stay {
+	network := newNetwork(newLayout(s.rig, lost, s.weights), !hauling)
+	weight, _ := exactly(s.bodyWeights(network.layout, false))
+	stay := Stay{Answer: Held, Grounded: s.grounded(network, weight)}
+	if s.stays.prove(network, weight) {
+		return stay
+	}
+	program := newStayProgram(network, weight, asDrawn)
+	solved := program.solve()
+	if solved.Status != lp.Infeasible {
+		s.stays.add(program.strandForces(solved.X))
+		return stay
+	}
+	stay.Answer, stay.Sinking = Down, sinking(network, solved)
+	stay.stops(network, weight, solved.Y, s.place)
+	return stay
+}
+
+// stops finds what stops a rig that is not held and goes down as a motion says; a
+// motion that a reading of the strands allows is not stopped there.
+func (s *Stay) stops(n *network, weight, motion []lp.Num, place positions) {
+	for _, how := range []reading{pulledTight, knotsMeet, partsMeet} {
+		if n.allows(motion, how) {
+			continue
+		}
+		program := newStayProgram(n, weight, how)
+		solved := program.solve()
+		if solved.Status == lp.Infeasible {
+			motion = solved.Y
+			continue
+		}
+		s.Answer, s.Catching = Caught, program.catching(solved.X)
+		if how != pulledTight {
+			s.Answer, s.Catching, s.Meeting = Jams, nil, program.meeting(solved.X)
+			s.AtKnot = how == knotsMeet
+		}
+		s.Drop = n.drop(weight, place)
+		return
+	}
 }
 
 // sinking lists the bodies with weight that go down along the ray.
@@ -65,172 +114,36 @@ func sinking(n *network, solved *lp.Solution) []*Body {
 	return list
 }
 
-func (n *network) anyFresh() bool {
-	for _, p := range n.pieces {
-		if !p.opens() && p.fresh() {
-			return true
+// grounded lists the bodies that weigh nothing along their slope because the
+// friction of the ground keeps them, and that nothing else would keep: without it
+// they would go down.
+func (s *system) grounded(n *network, weight []lp.Num) []*Body {
+	bare, kept := slices.Clone(weight), []*Body(nil)
+	for i, b := range n.bodies {
+		if down := s.downSlope(b); weight[i].Sign() == 0 && down.Sign() > 0 {
+			bare[i] = down
+			kept = append(kept, b)
 		}
 	}
-	return false
+	if len(kept) == 0 {
+		return nil
+	}
+	exact, _ := exactly(bare)
+	solved := newStayProgram(n, exact, asDrawn).solve()
+	if solved.Status != lp.Infeasible {
+		return nil
+	}
+	return slices.DeleteFunc(kept, func(b *Body) bool { return solved.Y[b.Index].Sign() >= 0 })
 }
 
-// reading says how the strands of a piece count in a program of forces.
-type reading int
-
-const (
-	asDrawn     reading = iota // pieces with a new strand are slack: left out
-	pulledTight                // new strands count with the distance of their ends
-	partsMeet                  // every strand does: parts that meet push
-)
-
-// stayProgram asks for forces in balance with the weights. A strand that counts
-// with the distance of its ends may pull either way up to the tension of its
-// piece: it has two columns that add up to that tension.
-type stayProgram struct {
-	*program
-	distances []distance
-}
-
-// distance is a strand that counts with the distance of its ends.
-type distance struct {
-	piece int
-	link  link
-	// with and against are the columns that act as the strand is drawn, and the
-	// other way.
-	with, against int
-}
-
-func newStayProgram(n *network, weight []lp.Num, how reading) *stayProgram {
-	s := &stayProgram{program: &program{network: n, lp: &lp.Program{}}}
-	s.lp.RHS = append(append(s.lp.RHS, weight...), make([]lp.Num, len(n.grips))...)
-	for i, p := range n.pieces {
-		column := -1
-		if !p.opens() && (how != asDrawn || !p.fresh()) {
-			column = s.addPiece(i, p, how)
-		}
-		s.column = append(s.column, column)
-	}
-	for i, g := range n.grips {
-		s.grip = append(s.grip, s.addGrip(i, g))
-	}
-	return s
-}
-
-func (s *stayProgram) solve() *lp.Solution { return lp.Solve(s.lp) }
-
-// addPiece adds the column of a piece and those of its distances.
-func (s *stayProgram) addPiece(index int, p *piece, how reading) int {
-	var drawn form
-	var free []link
-	for _, k := range p.links {
-		if how == partsMeet || k.fresh {
-			free = append(free, k)
-			continue
-		}
-		drawn = drawn.join(k.form)
-	}
-	column := s.lp.Add(lp.Num{}, append(s.balance(drawn), s.gripEntries(p, lp.Int(1))...)...)
-	for _, k := range merged(free) {
-		if len(k.form) > 0 {
-			s.addDistance(index, column, k)
+// downSlope gives the pull of a body's loads down their slopes without friction, in
+// fractions of the reference weight.
+func (s *system) downSlope(b *Body) lp.Num {
+	sum := lp.Num{}
+	for _, p := range b.Loads {
+		if p.Values.Slope != nil {
+			sum = sum.Add(s.weights.plumb(p).Quo(s.weights.unit).Mul(sine(p.Values.Slope.Middle())))
 		}
 	}
-	return column
-}
-
-func (s *stayProgram) addDistance(piece, column int, k link) {
-	row := s.lp.Row(lp.Num{})
-	s.lp.Columns[column].Entries = append(s.lp.Columns[column].Entries, lp.Entry{Row: row, Value: lp.Int(-1)})
-	entries := s.balance(k.form)
-	opposite := make([]lp.Entry, len(entries))
-	for i, e := range entries {
-		opposite[i] = lp.Entry{Row: e.Row, Value: e.Value.Neg()}
-	}
-	one := lp.Entry{Row: row, Value: lp.Int(1)}
-	d := distance{piece: piece, link: k}
-	d.with = s.lp.Add(lp.Num{}, append(entries, one)...)
-	d.against = s.lp.Add(lp.Num{}, append(opposite, one)...)
-	s.distances = append(s.distances, d)
-}
-
-// merged joins the strands of one piece that grow alike or the opposite way: they
-// run between the same two bodies, and their distances add up.
-func merged(links []link) []link {
-	var list []link
-	for _, k := range links {
-		found := false
-		for i := range list {
-			if n, same := multiple(list[i].form, k.form); same {
-				list[i].form = scaled(k.form, n.Add(lp.Int(1)))
-				found = true
-				break
-			}
-		}
-		if !found {
-			list = append(list, k)
-		}
-	}
-	return list
-}
-
-// multiple says whether f is n times g or -g, n positive.
-func multiple(f, g form) (n lp.Num, same bool) {
-	if len(f) != len(g) || len(f) == 0 {
-		return n, false
-	}
-	for i, t := range f {
-		j := slices.IndexFunc(g, func(u term) bool { return u.body == t.body })
-		if j < 0 {
-			return n, false
-		}
-		ratio := t.factor.Quo(g[j].factor)
-		if i == 0 {
-			n = ratio
-		}
-		if ratio.Cmp(n) != 0 {
-			return n, false
-		}
-	}
-	return n.Abs(), true
-}
-
-func scaled(f form, factor lp.Num) form {
-	g := make(form, len(f))
-	for i, t := range f {
-		g[i] = term{t.body, t.factor.Mul(factor)}
-	}
-	return g
-}
-
-// catching lists the slack strokes in the pieces that carry something.
-func (s *stayProgram) catching(x []lp.Num) []Strand {
-	var list []Strand
-	for i, p := range s.pieces {
-		if s.column[i] < 0 || x[s.column[i]].Sign() <= 0 {
-			continue
-		}
-		for _, k := range p.links {
-			if k.fresh {
-				list = append(list, Strand{Rope: p.rope, Index: k.strokes[0]})
-			}
-		}
-	}
-	return list
-}
-
-// meeting lists the pairs of parts between which a strand pushes, or pulls less
-// than its rope's tension: the parts at its ends have met.
-func (s *stayProgram) meeting(x []lp.Num) [][2]*model.Part {
-	var list [][2]*model.Part
-	for _, d := range s.distances {
-		if x[d.against].Sign() <= 0 {
-			continue
-		}
-		nodes := s.pieces[d.piece].rope.Nodes
-		pair := [2]*model.Part{nodes[d.link.from].Part, nodes[d.link.to].Part}
-		if !slices.Contains(list, pair) && !slices.Contains(list, [2]*model.Part{pair[1], pair[0]}) {
-			list = append(list, pair)
-		}
-	}
-	return list
+	return sum
 }

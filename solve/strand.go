@@ -7,14 +7,32 @@ import (
 
 // nodeTerm adds what a node contributes to a strand that ends at it with the
 // given sign. A part that moves across the line shortens the strands on both
-// its sides, whatever their direction.
+// its sides, whatever their direction, when it gives way to them.
 func (l *layout) nodeTerm(f form, r *model.Rope, node int, sign lp.Num) form {
 	n := r.Nodes[node]
 	body := l.of(n.Part)
 	if n.Sideways && r.RunsOn(node) {
-		return f.plus(body, lever(r, node).Neg())
+		return f.plus(body, l.across(n.Part).Mul(lever(r, node)).Neg())
 	}
 	return f.plus(body, sign.Mul(lever(r, node)))
+}
+
+// across says which way the line draws a part that moves across it: up, unless
+// another rope on its body draws it up, as in "reeve tag: middle / team"; then the
+// line draws it down, so that the two are against each other either way of writing.
+func (l *layout) across(part *model.Part) lp.Num {
+	for _, r := range l.rig.Ropes {
+		for i, n := range r.Nodes {
+			if l.of(n.Part) != l.of(part) || n.Sideways && r.RunsOn(i) {
+				continue
+			}
+			in, out := r.Before(i), i
+			if out < len(r.Strokes) && r.Strokes[out] == model.Up || in >= 0 && r.Strokes[in] == model.Down {
+				return lp.Int(-1)
+			}
+		}
+	}
+	return lp.Int(1)
 }
 
 // lever gives the factor with which a node's motion enters the strands beside

@@ -172,7 +172,7 @@ func (b *stretches) addGrip(group int, g *gripGroup) int {
 	held, other := b.gripColumn(g, g.held()), b.gripColumn(g, g.other())
 	switch {
 	case held < 0 || other < 0:
-		return b.oneSided(held, other)
+		return b.oneSided(held, other, b.hands.lowering && g.releasable())
 	case b.hands.lowering && g.releasable():
 		b.passes(g, held, other)
 		return -1
@@ -206,11 +206,12 @@ func (b *stretches) heldBack(held, other int, eta, shown lp.Num) int {
 	return b.add(shown, lp.Entry{Row: row, Value: lp.Int(-1)})
 }
 
-// oneSided is a grip with rope that carries something on one side only.
-func (b *stretches) oneSided(held, other int) int {
-	if other >= 0 { // nothing on the held side: it can hold nothing back
+// oneSided is a grip with rope that carries something on one side only. What it
+// cannot hold back, it lets run: an open grip, or one that holds the other side.
+func (b *stretches) oneSided(held, other int, opened bool) int {
+	if column := max(held, other); column >= 0 && (opened || held < 0) {
 		row := b.lp.Row(lp.Num{})
-		b.entry(other, row, lp.Int(1))
+		b.entry(column, row, lp.Int(1))
 		return -1
 	}
 	if held < 0 {

@@ -37,8 +37,10 @@ type Grip struct {
 	// Before and After are indices into Pieces, -1 where the rope ends.
 	Before, After int
 	Body          *Body
-	// Force is what it holds: 0 while it slides.
+	// Force is what it holds in the shown solution: 0 while it slides. Hold is the
+	// same with its range.
 	Force lp.Num
+	Hold  Force
 }
 
 // Pieces gives the pieces of the phase; empty if it has no tensions.
@@ -91,7 +93,7 @@ func (p *Phase) touches(piece *piece) []Touch {
 func (p *Phase) touch(r *model.Rope, node int) Touch {
 	t := Touch{Node: node, Part: r.Nodes[node].Part}
 	if body := p.program.of(t.Part); body >= 0 {
-		t.Body = p.Motion[body].Body
+		t.Body = p.program.bodies[body]
 	}
 	return t
 }
@@ -104,12 +106,9 @@ func (p *Phase) Grips() []Grip {
 	list := make([]Grip, len(p.program.grips))
 	for i, g := range p.program.grips {
 		list[i] = Grip{Rope: g.rope, Nodes: g.nodes, Before: g.before, After: g.after,
-			Body: p.touch(g.rope, g.nodes[0]).Body}
-		if held, other := g.held(), g.other(); held >= 0 {
-			list[i].Force = p.tension[held]
-			if other >= 0 {
-				list[i].Force = p.tension[held].Sub(p.tension[other])
-			}
+			Body: p.touch(g.rope, g.nodes[0]).Body, Hold: p.holds[i]}
+		if p.holds[i].Known() {
+			list[i].Force = *p.holds[i].Value
 		}
 	}
 	return list

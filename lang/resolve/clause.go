@@ -35,7 +35,7 @@ var accepted = map[string]bounds{
 	"friction": notUnder, "set-back": notUnder,
 	"people": counted, "sheaves": counted, "wraps": counted,
 	"efficiency": portion, "lowering": portion, "share": portion, "retains": portion,
-	"slope": {least: "-90", most: "90", text: "within -90 deg and 90 deg"},
+	"slope": {least: "0", most: "90", text: "within 0 deg and 90 deg"},
 }
 
 // angleBounds are the angles of a part's own "angle" clause, by its kind: of a

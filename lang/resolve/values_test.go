@@ -10,7 +10,7 @@ import (
 )
 
 var valueCases = []marked{
-	{"good values", "anchor head strength 30 kN friction 0\nload litter mass 180 kg slope -90 deg friction 0.3 people 2 raise 12 m\n" +
+	{"good values", "anchor head strength 30 kN friction 0\nload litter mass 180 kg slope 90 deg friction 0.3 people 2 raise 12 m\n" +
 		"hauler team people 3 pull 250 N\nrope long diameter 11 mm length 60 m strength 30 kN\n" +
 		"pulley top on head efficiency 100 % sheaves 2 set-back 0 m\nreeve long: litter / top (efficiency 0.9) \\ team (share 100 %)\nreeve b: litter / head\nrope b\n"},
 	{"not over zero", "anchor head strength ⟦0 kN⟧bad-value\nload litter mass ⟦-1 kg⟧bad-value\nhauler team people ⟦0⟧bad-value pull ⟦-5 N⟧bad-value\n" +

@@ -33,6 +33,7 @@ var hazards = []*lint.Rule{
 // claims are about what authors expect of their rigs.
 var claims = []*lint.Rule{
 	expectationFailed,
+	figureUnknown,
 	notComputedYet,
 }
 

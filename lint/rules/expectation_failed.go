@@ -19,7 +19,7 @@ func checkExpectationFailed(p *lint.Pass) {
 			continue
 		}
 		v := p.Judge(c)
-		if v.Holds || v.Missing != "" {
+		if v.Holds || v.Unknown || v.Missing != "" {
 			continue
 		}
 		p.Report(diag.Diagnostic{Place: c.Place, Subject: subject(c), Message: v.Message + p.InRig(c.Place)})

@@ -92,5 +92,5 @@ func instead(p *lint.Pass, ph *solve.Phase) string {
 	if ph.Pull == nil {
 		return "the rope moves nothing"
 	}
-	return "the pull is " + p.Force(*ph.Pull) + " and moves nothing"
+	return "the pull is " + p.Force(*ph.Pull) + p.WithoutFriction() + " and moves nothing"
 }

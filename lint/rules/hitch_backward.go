@@ -71,7 +71,7 @@ func backward(p *lint.Pass, n model.Node, t *lint.Trial, edit diag.Edit, says st
 	gives := t.Rises()
 	if p.Result.Status == solve.OK {
 		message = fmt.Sprintf("%s grips the wrong way: hands off, %s; turned round, it holds",
-			name, lint.Fall(p.Result.Released, ""))
+			name, lint.Fall(p.Rig, p.Result.Released, ""))
 		gives = "hands off, the load is held"
 	}
 	return diag.Diagnostic{

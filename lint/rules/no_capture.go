@@ -32,9 +32,9 @@ func checkNoCapture(p *lint.Pass) {
 	}
 	if main := res.Main(); main != nil {
 		d.Place = p.OnRope(main.Hauler)
-		d.Message = lint.Fall(res.Released, "when "+lint.NameOf(main.Hauler)+" lets go")
+		d.Message = lint.Fall(p.Rig, res.Released, "when "+lint.NameOf(main.Hauler)+" lets go")
 	} else {
-		d.Message = lint.Fall(res.Released, "") + ": nothing holds the rope"
+		d.Message = lint.Fall(p.Rig, res.Released, "") + ": nothing holds the rope"
 	}
 	d.Severity = diag.Advice
 	if peopleOn(sinking) {

@@ -154,16 +154,16 @@ func (h *heavy) report(p *lint.Pass) {
 	// one tension.
 	d := diag.Diagnostic{
 		Place: n.Place, Subject: h.part.Name,
-		Message: fmt.Sprintf("%s carries %s%s, %s the pull, at an included angle of %s, and adds no advantage; "+
-			"at 120 deg it would carry %s less", lint.NameOf(h.part), p.Force(h.force), more, lint.Times(h.multiple),
-			angle, p.Force(h.force.Sub(h.pull))),
+		Message: fmt.Sprintf("%s carries %s%s%s, %s the pull, at an included angle of %s, and adds no advantage; "+
+			"at 120 deg it would carry %s less", lint.NameOf(h.part), p.Force(h.force), more, p.WithoutFriction(),
+			lint.Times(h.multiple), angle, p.Force(h.force.Sub(h.pull))),
 	}
 	root := h.part.Root()
 	d.Also = append(d.Also, root.Name)
 	d.Severity = diag.Advice
 	if lost := p.Result.Without(root); !lint.Stops(lost.Answer) {
 		d.Severity = diag.Warning
-		d.Related = []diag.Related{{Place: root.NamePlace, Message: lint.Fall(lost, "without "+lint.NameOf(root))}}
+		d.Related = []diag.Related{{Place: root.NamePlace, Message: lint.Fall(p.Rig, lost, "without "+lint.NameOf(root))}}
 	}
 	p.ReportAs(d.Severity, d)
 }

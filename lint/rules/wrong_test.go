@@ -240,6 +240,48 @@ func TestFixesThatWouldBreakAClaim(t *testing.T) {
 	assert.NotEmpty(t, text)
 	_, text = fixed(t, held+"expect load on grab under 1 N\n", "hitch-on-wrong-strand")
 	assert.Empty(t, text, "the claim holds before and fails after")
+	rubbing := strings.Replace(held, "holds litter", "holds litter efficiency 90 %", 1)
+	rubbing = strings.Replace(rubbing, "on grab", "on grab efficiency 90 %", 1)
+	_, text = fixed(t, rubbing+"expect load on grab under 1.25 kN\n", "hitch-on-wrong-strand")
+	assert.NotEmpty(t, text, "1.24 kN with friction")
+	_, text = fixed(t, rubbing+"expect load on grab under 1.2 kN\n", "hitch-on-wrong-strand")
+	assert.Empty(t, text, "1.18 kN without friction, but more with it")
+}
+
+// A claim that lacks a figure names the parts that do not say it.
+func TestFigureUnknown(t *testing.T) {
+	const rig = `anchor head
+load litter mass 180 kg
+hauler team
+pulley top on head holds litter efficiency 90 %
+hitch grab
+pulley runner on grab
+rope long
+reeve long: litter / grab / top \ runner / team
+`
+	f, found := examined(rig + "expect pull under 700 N\n")
+	require.Len(t, found, 1, printed(f, found))
+	d := found[0]
+	assert.Equal(t, "figure-unknown", d.Rule)
+	assert.Equal(t, diag.Warning, d.Severity)
+	assert.Equal(t, "expect pull under 700 N", d.Place.Text())
+	require.Len(t, d.Related, 1)
+	assert.Equal(t, "runner has no efficiency", d.Related[0].Message)
+	assert.Equal(t, "runner", d.Related[0].Place.Text())
+	for _, said := range []string{
+		"accept figure-unknown at runner because \"Not measured.\"\n", "accept figure-unknown because \"Not measured.\"\n",
+		"expect finding figure-unknown at runner\n",
+	} {
+		f, found = examined(rig + "expect pull under 700 N\n" + said)
+		assert.Empty(t, printed(f, found))
+	}
+	f, found = examined(strings.Replace(rig, "on grab", "on grab efficiency 0.85 to 0.95", 1) + "expect pull under 700 N\n")
+	assert.Empty(t, printed(f, found))
+	_, found = examined("expect pull under 700 N\n" + strings.Replace(rig, "reeve", "rig a\nreeve", 1) + "rig b\nreeve long: litter / top \\ team\n")
+	require.NotNil(t, of("figure-unknown", found))
+	assert.Equal(t, "pull under 700 N is not confirmed: it is 588 N without friction, but runner has no efficiency in a",
+		of("figure-unknown", found).Message)
+	assert.Equal(t, "pull is 1961 N, not under 700 N in b", of("expectation-failed", found).Message)
 }
 
 // A rig in which an error leaves something out is not judged.
@@ -263,4 +305,16 @@ func TestFindingsAreTheSameEachTime(t *testing.T) {
 			assert.Equal(t, printed(f, found), printed(g, again))
 		}
 	}
+}
+
+// In a large rig only so many losses are asked for; the claims beyond say so.
+func TestClaimsBeyondWhatIsAsked(t *testing.T) {
+	_, found := examined(tackle(200, false) + strings.Repeat("expect held without head\n", 300))
+	d := of("not-computed-yet", found)
+	require.NotNil(t, d)
+	assert.Equal(t, diag.Advice, d.Severity)
+	assert.Equal(t, "the loss of so many parts of so large a rig is not computed yet: the claim is not judged", d.Message)
+	failed := of("expectation-failed", found)
+	require.NotNil(t, failed, "the first are judged")
+	assert.Less(t, failed.Place.Span.Start, d.Place.Span.Start)
 }

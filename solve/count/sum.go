@@ -1,6 +1,8 @@
 package count
 
 import (
+	"slices"
+
 	"fairlead/lang/model"
 	"fairlead/solve"
 	"fairlead/solve/lp"
@@ -95,6 +97,9 @@ func (c *counter) items(body *solve.Body) []Item {
 			}
 		}
 	}
+	// A part between two strands of one tension, such as a hitch that slides, adds
+	// nothing to its body.
+	items = slices.DeleteFunc(items, func(i Item) bool { return i.Value.IsZero() })
 	if c.count.Unit == OfLoad {
 		for _, p := range body.Parts {
 			if w := c.res.WeightOf(p, true); w.Sign() != 0 {

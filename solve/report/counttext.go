@@ -83,12 +83,21 @@ func writeCount(b *strings.Builder, res *solve.Result, c *count.Count, paint pag
 		fmt.Fprintln(b, page.Clean(c.Phase.Hauler.Name)+" hauls:")
 	}
 	width := fragmentWidth(c)
+	sentences := make([]string, len(c.Steps))
 	for i, s := range c.Steps {
-		writeStep(b, fmt.Sprint(i+1), v.sentence(s), v.fragment(s.Line), width, paint)
+		sentences[i] = v.sentence(s)
+	}
+	for i := 0; i < len(c.Steps); i++ {
+		s := c.Steps[i]
+		writeStep(b, fmt.Sprint(i+1), sentences[i], v.fragment(s.Line), width, paint)
 		for _, line := range v.equations(s) {
 			var l page.Line
 			l.Put(stepIndent+2, line, page.Plain)
 			fmt.Fprintln(b, l.String(paint))
+		}
+		if again := againAfter(c.Steps, sentences, i); again.times > 0 {
+			i += again.steps()
+			writeStep(b, "…", again.sentence(i+1), "", 0, paint)
 		}
 	}
 	for i, line := range v.closing(c) {

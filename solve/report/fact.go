@@ -25,10 +25,11 @@ func facts(res *solve.Result, s scale) []fact {
 	all = append(all, carried(res, ratings, s)...)
 	all = append(all, weakest(res, ratings, s)...)
 	if res.Status != solve.Unsolved {
-		all = append(all, fact{label: "hands off", text: released(res)})
+		all = append(all, fact{label: "hands off", text: released(res, s)})
 	}
-	all = append(all, lost(res)...)
+	all = append(all, lost(res, s)...)
 	all = append(all, lowering(res, s)...)
+	all = append(all, strokes(res, s)...)
 	all = append(all, slack(res)...)
 	all = append(all, broken(res)...)
 	return append(all, open(res)...)

@@ -52,13 +52,13 @@ func float(n lp.Num) *big.Float {
 }
 
 // decimal gives a number with three significant digits and, below 10^15, every
-// digit before the point.
+// digit before the point; what is smaller than 10^-6 has an exponent.
 func decimal(f *big.Float) string {
 	if f.Sign() == 0 {
 		return "0"
 	}
 	size := magnitude(f)
-	if size > 15 || size < -15 {
+	if size > 15 || size < -5 {
 		return f.Text('g', digits)
 	}
 	return f.Text('f', max(0, digits-size))

@@ -33,6 +33,20 @@ type rig struct {
 	Strands []strand `json:"strands"`
 	Parts   []part   `json:"parts"`
 	Held    held     `json:"held"`
+	// Actual, PullN, People and Friction are those of the haul that Ideal is of.
+	Actual   *figures  `json:"actual"`
+	PullN    *figures  `json:"pull_n"`
+	People   *int64    `json:"people"`
+	Friction *friction `json:"friction"`
+	// Hauls has one entry a haul phase.
+	Hauls   []haulOut    `json:"hauls"`
+	Lower   []lowerOut   `json:"lower"`
+	Weakest *weakestPart `json:"weakest"`
+	DropM   drops        `json:"drop_m"`
+	// Stroke and Resets are those of the haul that Ideal is of.
+	Stroke      *strokeOut         `json:"stroke"`
+	Resets      *int               `json:"resets"`
+	RopeNeededM map[string]*figure `json:"rope_needed_m"`
 }
 
 type travel struct {
@@ -63,6 +77,8 @@ type strand struct {
 	Tension *Num   `json:"tension"`
 	force
 	Slack bool `json:"slack"`
+	// TensionN has friction in it where that is known.
+	TensionN *figures `json:"tension_n"`
 }
 
 type part struct {
@@ -71,11 +87,15 @@ type part struct {
 	Phase string     `json:"phase"`
 	Load  *Num       `json:"load"`
 	force
-}
-
-type held struct {
-	// Released is the whistle test; nil if the rig is unsolved.
-	Released *solve.Answer `json:"released"`
+	// AtMost says that the forces on it are not parallel and their sizes are added up.
+	AtMost bool `json:"at_most"`
+	// LoadN has friction in it where that is known.
+	LoadN     *figure `json:"load_n"`
+	LowN      *figure `json:"low_n"`
+	HighN     *figure `json:"high_n"`
+	StrengthN *figure `json:"strength_n"`
+	// Factor is the strength over the upper end of the load in this phase.
+	Factor *figure `json:"factor"`
 }
 
 // JSON writes rigs in their order as machine output, indented.
@@ -101,36 +121,30 @@ func rigOf(res *solve.Result) rig {
 		File: FileName(res.Rig.Place), Range: RangeOf(res.Rig.Place),
 		Name: res.Rig.Name, Title: res.Rig.Title, Status: res.Status,
 		Phases: []string{}, Travel: []travel{}, Strands: []strand{}, Parts: []part{},
+		Hauls: []haulOut{}, Lower: []lowerOut{},
 	}
+	m := machine{res: res, ratings: res.Ratings()}
 	if main := res.Main(); main != nil && main.Status == solve.OK {
-		r.Ideal = AdvantageOf(main.Ideal)
-		if main.Class != solve.NoClass {
-			r.Class = &main.Class
-		}
+		h := m.haul(main)
+		r.Ideal, r.Class, r.Actual, r.PullN, r.People, r.Friction =
+			h.Ideal, h.Class, h.Actual, h.PullN, h.People, h.Friction
+		r.Stroke, r.Resets = h.Stroke, h.Resets
 	}
-	if len(res.Phases) > 0 && res.Released.Answer != "" {
-		r.Held.Released = &res.Released.Answer
-	}
+	r.Held = heldOf(res)
 	for _, p := range res.Phases {
-		r.addPhase(p)
+		r.Phases = append(r.Phases, p.Name)
+		if p.Hauler != nil {
+			r.Travel = append(r.Travel, travelOf(p))
+			r.Hauls = append(r.Hauls, m.haul(p))
+		}
+		r.Strands = append(r.Strands, m.strands(p)...)
+		r.Parts = append(r.Parts, m.parts(p)...)
 	}
+	for _, p := range res.Lowers {
+		r.Lower = append(r.Lower, m.lower(p))
+	}
+	r.Weakest, r.DropM, r.RopeNeededM = m.weakest(), dropsOf(res), ropeNeededOf(res)
 	return r
-}
-
-func (r *rig) addPhase(p *solve.Phase) {
-	r.Phases = append(r.Phases, p.Name)
-	if p.Hauler != nil {
-		r.Travel = append(r.Travel, travelOf(p))
-	}
-	for _, s := range p.Strands {
-		r.Strands = append(r.Strands, strandOf(p, s))
-	}
-	for _, l := range p.Parts {
-		r.Parts = append(r.Parts, part{
-			Name: l.Part.Name, Kind: l.Part.Kind, Phase: p.Name,
-			Load: NumOf(l.Value), force: force{NumOf(l.Low), NumOf(l.High)},
-		})
-	}
 }
 
 func travelOf(p *solve.Phase) travel {
@@ -146,13 +160,4 @@ func travelOf(p *solve.Phase) travel {
 		t.Bodies = append(t.Bodies, b)
 	}
 	return t
-}
-
-func strandOf(p *solve.Phase, s solve.Strand) strand {
-	return strand{
-		Rope: s.Rope.Line.Name, Index: s.Index,
-		From: s.Rope.Nodes[s.Index].Name(), To: s.Rope.Nodes[s.Rope.After(s.Index)].Name(),
-		Stroke: s.Rope.Strokes[s.Index].String(), Phase: p.Name,
-		Tension: NumOf(s.Value), force: force{NumOf(s.Low), NumOf(s.High)}, Slack: s.Slack,
-	}
 }

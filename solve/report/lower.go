@@ -10,33 +10,30 @@ import (
 func lowering(res *solve.Result, s scale) []fact {
 	var all []fact
 	for _, p := range res.Lowers {
-		words := lowered(p, s)
-		if words == "" {
-			continue
-		}
+		hand, who := "the hand", ""
 		if len(res.Lowers) > 1 {
-			words = "with " + page.Clean(p.Hauler.Name) + ": " + words
+			hand = page.Clean(p.Hauler.Name)
+			who = " by " + hand
 		}
-		all = append(all, fact{label: "lowering", text: words})
+		switch {
+		case p.Status == solve.StaysUp && len(p.Holding) > 0:
+			all = append(all, fact{label: "lowering", text: "not under load" + who + ": " + partList(p.Holding) +
+				" " + agreeing(p.Holding, "holds", "hold")})
+		case p.Status == solve.Lowers:
+			all = append(all, fact{label: "lowering", text: hand + " holds " + handForce(p, s)})
+		}
 	}
 	return all
 }
 
-func lowered(p *solve.Phase, s scale) string {
-	switch p.Status {
-	case solve.Lowers:
-		s = s.in(p)
-		if idealOnly(p) {
-			return "the hand holds at most " + s.sayForce(pullOf(p)) + ": friction is unknown"
-		}
-		return "the hand holds " + s.sayForce(pullOf(p))
-	case solve.StaysUp:
-		if len(p.Holding) == 0 {
-			return ""
-		}
-		return "not under load: " + partList(p.Holding) + " " + agreeing(p.Holding, "holds", "hold")
+// handForce says what hands hold while the load comes down. Friction helps them, so
+// that without it they hold the most.
+func handForce(p *solve.Phase, s scale) string {
+	force := s.in(p).sayForce(pullOf(p))
+	if idealOnly(p) {
+		return "at most " + force + ": friction is unknown"
 	}
-	return ""
+	return force
 }
 
 func partList(parts []*model.Part) string {

@@ -3,6 +3,7 @@ package report
 import (
 	"encoding/json"
 
+	"fairlead/solve"
 	"fairlead/solve/lp"
 )
 
@@ -41,4 +42,34 @@ func AdvantageOf(n *lp.Num) *Num {
 		out.Ratio = &s
 	}
 	return out
+}
+
+// figure is a plain number in machine output, with the digits of a Num. A figure that
+// is not known is a nil *figure, written as null.
+type figure struct{ value json.RawMessage }
+
+// MarshalJSON writes the number.
+func (f figure) MarshalJSON() ([]byte, error) { return f.value, nil }
+
+// figureOf gives a plain number for machine output; nil for nil.
+func figureOf(n *lp.Num) *figure {
+	if n == nil {
+		return nil
+	}
+	return &figure{json.RawMessage(float(*n).Text('g', exactDigits))}
+}
+
+// figures is a number with its range. High is nil where there is no upper limit.
+type figures struct {
+	Value *figure `json:"value"`
+	Low   *figure `json:"low"`
+	High  *figure `json:"high"`
+}
+
+// figuresOf gives a number with its range for machine output; nil if it is not known.
+func figuresOf(f solve.Force) *figures {
+	if !f.Known() {
+		return nil
+	}
+	return &figures{figureOf(f.Value), figureOf(f.Low), figureOf(f.High)}
 }

@@ -63,7 +63,7 @@ func TestTexts(t *testing.T) {
 }
 
 func TestMachineOutputs(t *testing.T) {
-	for _, name := range []string{"three", "slant", "held"} {
+	for _, name := range []string{"three", "slant", "held", "friction", "reach"} {
 		results := solved(t, "testdata/"+name+".rig")
 		var text, counted bytes.Buffer
 		require.NoError(t, report.JSON(&text, results))
@@ -71,6 +71,36 @@ func TestMachineOutputs(t *testing.T) {
 		require.NoError(t, report.CountJSON(&counted, counts(results)))
 		langtest.Golden(t, "testdata/"+name+".count.json", counted.String())
 	}
+}
+
+// Friction that is not known is never taken for none: the result says so, and every
+// force that would have it in it is marked.
+func TestUnknownFrictionIsSaid(t *testing.T) {
+	unknown := 0
+	for _, folder := range []string{"testdata", "../../examples"} {
+		for _, res := range solved(t, folder) {
+			var text bytes.Buffer
+			require.NoError(t, report.Text(&text, []*solve.Result{res}, false, page.Paint{}))
+			for _, p := range res.Hauls() {
+				if p.Status != solve.OK || p.Actual == nil {
+					continue
+				}
+				if p.Actual.Known() {
+					assert.NotContains(t, text.String(), "(ideal)", res.Rig.Name)
+					continue
+				}
+				unknown++
+				assert.Contains(t, text.String(), "friction unknown: no efficiency for", res.Rig.Name)
+				for _, part := range p.Actual.Unknown {
+					assert.Contains(t, text.String(), part.Name)
+				}
+				words := strings.Join(strings.Fields(text.String()), " ")
+				assert.Equal(t, strings.Count(words, " hauling"), strings.Count(words, "hauling (ideal)")+
+					strings.Count(words, "hauling and lowering (ideal)")+strings.Count(words, "slack hauling"), words)
+			}
+		}
+	}
+	assert.Greater(t, unknown, 10)
 }
 
 // What is printed fits the schema that users get, for every rig there is here.

@@ -75,10 +75,13 @@ func (s scale) weighs() bool { return s.unit != "" }
 
 // figure gives a force without its unit, for the line under the strokes.
 func (s scale) figure(n lp.Num) string {
-	if s.weighs() {
+	switch {
+	case s.weighs():
 		return s.measured(n)
+	case s.rough:
+		return decimal(float(n))
 	}
-	return s.pure(n)
+	return number(n)
 }
 
 // measured gives a force in the unit, without its word.
@@ -111,7 +114,7 @@ func (s scale) sayForce(f solve.Force) string {
 	case !f.Ranges():
 		return span(f, s.say)
 	case f.High == nil:
-		return s.say(*f.Value) + ", not counting preload"
+		return s.say(*f.Value) + " or more"
 	case s.weighs():
 		return span(f, s.figure) + " " + s.unit
 	}

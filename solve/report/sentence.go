@@ -1,6 +1,8 @@
 package report
 
 import (
+	"strings"
+
 	"fairlead/lang/model"
 	"fairlead/solve"
 	"fairlead/solve/report/page"
@@ -65,15 +67,19 @@ func jam(j *solve.Jam, who string) string {
 }
 
 // released says in words what happens when everyone lets go.
-func released(res *solve.Result) string {
+func released(res *solve.Result, s scale) string {
 	stay := res.Released
+	far := dropped(stay.Drop, s)
 	switch stay.Answer {
 	case solve.Held:
-		return heldBy(res.Hold())
+		return heldBy(res.Hold()) + grounded(stay.Grounded)
 	case solve.Caught:
-		return "drops by the slack, then is caught" + through(stay.Catching)
+		if far == "" {
+			far = "by the slack"
+		}
+		return "drops " + far + ", then is caught" + through(stay.Catching)
 	case solve.Jams:
-		return "not held: drops until parts jam" + meeting(stay.Meeting)
+		return strings.TrimSpace("not held: drops "+far) + " until parts jam" + meeting(stay.Meeting)
 	case solve.Down:
 		if len(stay.Sinking) == 0 {
 			return "falls"
@@ -81,6 +87,14 @@ func released(res *solve.Result) string {
 		return "falls: " + bodies(stay.Sinking) + " " + agree(stay.Sinking, "goes", "go") + " down"
 	}
 	return "unknown"
+}
+
+// grounded names the loads that the friction of the ground alone keeps.
+func grounded(list []*solve.Body) string {
+	if len(list) == 0 {
+		return ""
+	}
+	return "; " + bodies(list) + " by ground friction alone"
 }
 
 func through(strands []solve.Strand) string {

@@ -44,7 +44,7 @@ func (t *text) rows(p *solve.Phase, r *model.Rope) []row {
 	if len(rows) == 0 || t.scale.weighs() || rubbed(p) {
 		rows = append(rows, t.forces(p, r))
 	}
-	return known(append(rows, t.ends(p, r, len(rows) == 1)...))
+	return told(append(rows, t.ends(p, r, len(rows) == 1)...))
 }
 
 // counts gives the tensions in pulls.
@@ -113,8 +113,8 @@ func rowOf(label string, strands []solve.Strand, r *model.Rope, write func(solve
 	return line
 }
 
-// known leaves out rows without a single known figure.
-func known(rows []row) []row {
+// told leaves out rows without a single known figure.
+func told(rows []row) []row {
 	var kept []row
 	for _, r := range rows {
 		for _, c := range r.cells {

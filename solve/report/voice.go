@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"fairlead/lang/quantity"
 	"fairlead/solve"
 	"fairlead/solve/count"
 	"fairlead/solve/lp"
@@ -18,10 +19,13 @@ type voice struct {
 	load string
 	// apart says why pull and travel differ, before the pull; empty if unknown.
 	apart string
+	// length is the word of the unit of length.
+	length string
 }
 
 func voiceOf(res *solve.Result, c *count.Count) voice {
-	v := voice{unit: c.Unit, load: page.Clean(res.Reference.Name)}
+	v := voice{unit: c.Unit, load: page.Clean(res.Reference.Name),
+		length: unitOf(res.Rig, quantity.Length, "m").Word}
 	switch {
 	case c.Unit == count.OfLoad:
 		v.apart = "other weights take part, so "
@@ -225,7 +229,7 @@ func (v voice) check(c *count.Count) string {
 	if exact := c.Travel.Rat(); exact != nil && len(exact.RatString()) <= 15 {
 		rope, load = exact.Num().String(), exact.Denom().String()
 	}
-	travel := fmt.Sprintf("%s m of rope hauled, %s m raised", rope, load)
+	travel := fmt.Sprintf("%s %s of rope hauled, %s %s raised", rope, v.length, load, v.length)
 	if c.Force == nil || c.Force.Cmp(*c.Travel) != 0 {
 		return fmt.Sprintf("By travel %s; %sthe pull is %s of the load.", travel, v.apart, number(c.Force.Inv()))
 	}

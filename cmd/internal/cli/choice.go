@@ -41,13 +41,21 @@ func addChoice(flags *pflag.FlagSet, cmd *cobra.Command, c *choice, name, usage 
 }
 
 const (
-	formatText = "text"
-	formatJSON = "json"
+	formatText  = "text"
+	formatJSON  = "json"
+	formatBrief = "brief"
 )
 
 // addFormat adds --format.
 func addFormat(cmd *cobra.Command) *choice {
 	c := newChoice(formatText, formatJSON)
 	addChoice(cmd.Flags(), cmd, c, "format", "text for people, json for machines")
+	return c
+}
+
+// addFindingsFormat adds --format of a command that shows findings.
+func addFindingsFormat(cmd *cobra.Command) *choice {
+	c := newChoice(formatText, formatJSON, formatBrief)
+	addChoice(cmd.Flags(), cmd, c, "format", "text for people, json for machines, brief for an editor's list")
 	return c
 }

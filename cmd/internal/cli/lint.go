@@ -24,7 +24,7 @@ func (t *tool) lint() *cobra.Command {
 			"its place, its rule and, where one is proved to work, the way to mend it.\n\n" + files,
 		Example: "  fairlead lint yard.rig\n  fairlead lint --fail-on warning --format json rigs/",
 	}
-	format := addFormat(cmd)
+	format := addFindingsFormat(cmd)
 	addChoice(cmd.Flags(), cmd, failOn, "fail-on", "how grave a finding must be to make the exit status 1")
 	in.attach(cmd)
 	cmd.RunE = func(_ *cobra.Command, args []string) error {
@@ -41,8 +41,11 @@ func (t *tool) lint() *cobra.Command {
 
 // showFindings writes findings to standard output.
 func (t *tool) showFindings(format string, findings []diag.Diagnostic, rigs int) error {
-	if format == formatJSON {
+	switch format {
+	case formatJSON:
 		return show.JSON(t.out, findings)
+	case formatBrief:
+		return show.Brief(t.out, findings)
 	}
 	paint := t.paint(t.out)
 	if err := show.Text(t.out, findings, paint); err != nil {

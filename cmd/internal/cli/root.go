@@ -90,7 +90,7 @@ func (t *tool) root() *cobra.Command {
 		},
 	}
 	addChoice(root.PersistentFlags(), root, t.color, "color", "when to colour the output")
-	root.SetFlagErrorFunc(func(_ *cobra.Command, err error) error { return usageError{err.Error()} })
+	root.SetFlagErrorFunc(flagMisuse)
 	root.SetHelpFunc(t.help)
 	root.SetUsageFunc(func(cmd *cobra.Command) error { t.help(cmd, nil); return nil })
 	cobra.EnableCommandSorting = false // help lists the commands as here

@@ -1,0 +1,85 @@
+package solve
+
+import (
+	"math"
+	"math/big"
+
+	"fairlead/solve/lp"
+)
+
+// Raise is how a height is won stroke by stroke. Lengths are in metres.
+type Raise struct {
+	// Height is what is asked for, Reached how much of it can be had.
+	Height, Reached lp.Num
+	// EndedBy is the pair that meets before Height and cannot be reset; nil if the
+	// height is reached, or Endless.
+	EndedBy *Pair
+	// Endless says that each reset loses as much as a stroke wins, or that the first
+	// stage has no way to go: Reached is then the first stroke.
+	Endless bool
+	// Resets is how often the haul stops to reset: as often as the stage that runs
+	// out first must, the others being reset with it or in between.
+	Resets int
+	// PairResets is how often each pair must be reset if it is reset only when it has
+	// met, in the order of Stroke.Pairs; 0 for those that cannot be.
+	PairResets []int
+	// Lost is what the load sinks at all resets together.
+	Lost lp.Num
+	// Hauled is the rope that passes through the haulers' hands, over all strokes.
+	Hauled lp.Num
+}
+
+// For counts the resets that a height in metres takes. A pair that closes G at a
+// rate of r for each metre must be reset ⌈H·r/G⌉ − 1 times; where the load sinks at
+// each reset, H is what it rises in all strokes, the lost metres too. Every stage is
+// taken to be drawn apart as far as it was at the start. Nil if the stroke is not
+// known.
+func (s *Stroke) For(height lp.Num) *Raise {
+	if !s.Known() {
+		return nil
+	}
+	r := &Raise{Height: height, Reached: height, PairResets: make([]int, len(s.Pairs))}
+	if s.End != nil && s.End.Meets.Cmp(height) < 0 {
+		r.Reached, r.EndedBy = *s.End.Meets, s.End
+	}
+	if s.Stage != nil && s.Stage.Meets.Cmp(r.Reached) < 0 {
+		r.count(s)
+	}
+	r.Hauled = r.Reached.Add(r.Lost).Mul(s.Travel)
+	return r
+}
+
+// count counts the resets of a raise that takes more than one stroke.
+func (r *Raise) count(s *Stroke) {
+	first := *s.Stage.Meets
+	gain := first.Sub(s.SetBack)
+	if gain.Sign() <= 0 {
+		r.Reached, r.EndedBy, r.Endless = first, nil, true
+		return
+	}
+	r.Resets = wholeFrom(r.Reached.Sub(first).Quo(gain))
+	r.Lost = s.SetBack.Mul(lp.Int(int64(r.Resets)))
+	gross := r.Reached.Add(r.Lost)
+	for i, p := range s.Pairs {
+		if p.Resettable && p.Meets.Sign() > 0 {
+			r.PairResets[i] = max(0, wholeFrom(gross.Quo(*p.Meets))-1)
+		}
+	}
+}
+
+// wholeFrom gives the least whole number that is not below n.
+func wholeFrom(n lp.Num) int {
+	if !n.IsExact() {
+		f := math.Ceil(n.Float() - 1e-9*math.Max(1, math.Abs(n.Float())))
+		return int(math.Min(f, math.MaxInt32))
+	}
+	r := n.Rat()
+	whole, rest := new(big.Int).DivMod(r.Num(), r.Denom(), new(big.Int))
+	if rest.Sign() > 0 {
+		whole.Add(whole, big.NewInt(1))
+	}
+	if !whole.IsInt64() || whole.Int64() > math.MaxInt32 {
+		return math.MaxInt32
+	}
+	return int(whole.Int64())
+}
