@@ -32,8 +32,8 @@ type Actual struct {
 func (a *Actual) Known() bool { return a != nil && len(a.Unknown) == 0 && !a.Stuck }
 
 // actual solves a haul again with friction.
-func (s *system) actual(ph *Phase, solved *lp.Solution) *Actual {
-	f := &friction{system: s, ph: ph, run: newRunning(ph.program, solved, ph.tension)}
+func (s *system) actual(ph *Phase) *Actual {
+	f := &friction{system: s, ph: ph, run: ph.run}
 	if unknown := f.unknown(); len(unknown) > 0 {
 		return &Actual{Unknown: unknown}
 	}
@@ -44,6 +44,7 @@ func (s *system) actual(ph *Phase, solved *lp.Solution) *Actual {
 	}
 	f.figures(a, usual.Value.Abs())
 	t := newTensions(program, usual, s.reference)
+	ph.usual = t
 	f.carry(a, t)
 	return a
 }
@@ -194,14 +195,14 @@ func (f *friction) credible(solved *lp.Solution) bool {
 
 // load is the weight of each body as it counts in the phase.
 func (f *friction) load() []lp.Num {
-	weight, _ := exactly(f.bodyWeights(f.pulled.layout, f.ph.hauling()))
+	weight, _ := exactly(f.bodyWeights(f.ph.program.layout, f.ph.hauling()))
 	return weight
 }
 
 // inMode gives the forces with the tension at every bend over which rope runs
 // falling by its efficiency.
 func (f *friction) inMode(at level) (*lp.Solution, *program) {
-	program := newProgram(f.pulled, f.load(), f.ph.program.hands, f.losses(at))
+	program := newProgram(f.ph.program.network, f.load(), f.ph.program.hands, f.losses(at))
 	return lp.Solve(program.lp), program
 }
 

@@ -12,8 +12,7 @@ func TwoPulls(res *Result) (inMode, largest *lp.Num) {
 func TwoForces(res *Result, ph *Phase) (inMode, largest *lp.Num) { return twoForces(res.system, ph) }
 
 func twoForces(s *system, ph *Phase) (inMode, largest *lp.Num) {
-	solved := lp.Solve(ph.program.lp)
-	f := &friction{system: s, ph: ph, run: newRunning(ph.program, solved, ph.tension)}
+	f := &friction{system: s, ph: ph, run: ph.run}
 	value := func(s *lp.Solution, _ *program) *lp.Num {
 		if s.Status != lp.Optimal {
 			return nil

@@ -261,3 +261,30 @@ func TestTheTwoWaysToThePullAgree(t *testing.T) {
 	t.Log(agree, "agree,", higher, "higher,", modeless, "without a mode,", locked, "locked by friction")
 	assert.Greater(t, agree, 100)
 }
+
+// A simple rig is the easier to haul the better any single one of its bends.
+func TestMonotoneInEverySingleEfficiency(t *testing.T) {
+	dice, checked := langtest.Seeded(23), 0
+	for range 3000 {
+		text := efficient(langtest.RandomRig(dice), "80 %")
+		res := solved(t, text)
+		main := res.Main()
+		if main == nil || main.Class != solve.Simple || !main.Actual.Known() {
+			continue
+		}
+		for i := range strings.Count(text, "80 %") {
+			better := solved(t, replaceNth(text, "80 %", "95 %", i)).Main()
+			if !better.Actual.Known() {
+				continue
+			}
+			checked++
+			assert.LessOrEqual(t, better.Actual.Pull.Value.Cmp(*main.Actual.Pull.Value), 0, "%d of %s", i, text)
+		}
+	}
+	assert.Greater(t, checked, 300)
+}
+
+func replaceNth(text, old, with string, n int) string {
+	parts := strings.SplitN(text, old, n+2)
+	return strings.Join(parts[:n+1], old) + with + parts[n+1]
+}

@@ -23,6 +23,8 @@ func (s *system) solveLower(name string, hauler *model.Part) *Phase {
 		return ph
 	}
 	t := newTensions(ph.program, solved, s.reference)
+	ph.usual = t
+	ph.run = newRunning(ph.program, solved, t.pieceTensions())
 	ph.tension = t.pieceTensions()
 	ph.holds = t.gripForces()
 	ph.pull = t.pull(hauler)
@@ -35,7 +37,7 @@ func (s *system) solveLower(name string, hauler *model.Part) *Phase {
 	}
 	ph.Status = Lowers
 	s.motions(ph, solved)
-	ph.Actual = s.actual(ph, solved)
+	ph.Actual = s.actual(ph)
 	return ph
 }
 

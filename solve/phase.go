@@ -86,13 +86,15 @@ func (s *system) balance(ph *Phase, solved *lp.Solution) {
 	ph.Pull = ph.marked(Force{Value: &pull}).Value
 	s.motions(ph, solved)
 	t := newTensions(ph.program, solved, s.reference)
+	ph.usual = t
+	ph.run = newRunning(ph.program, solved, t.pieceTensions())
 	ph.ShareUnmet = t.unmet
 	ph.tension = t.pieceTensions()
 	ph.holds = t.gripForces()
 	ph.Strands, ph.Parts = ph.forces(s, t)
 	s.judge(ph)
 	if ph.Status == OK && ph.Hauler != nil && pull.Sign() > 0 && !s.ideal {
-		ph.Actual = s.actual(ph, solved)
+		ph.Actual = s.actual(ph)
 	}
 }
 

@@ -159,6 +159,10 @@ type Phase struct {
 	Unpinned []*Body
 
 	program *program
+	// usual are the tensions shown, with friction where it is known; run says which
+	// way rope runs.
+	usual *tensions
+	run   running
 	// holds is what each grip of program holds.
 	holds []Force
 	// pull is Pull before inexact weights mark it.

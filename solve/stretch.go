@@ -17,10 +17,13 @@ type stretches struct {
 	shown []lp.Num
 	// at is the level of friction without a usual solution.
 	at level
+	// static lets friction act either way at bends over which no rope runs.
+	static bool
 }
 
-func (f *friction) newStretches(usual *tensions, at level) *stretches {
-	b := &stretches{friction: f, program: &program{network: f.pulled, lp: &lp.Program{}}, usual: usual, at: at}
+func (f *friction) newStretches(usual *tensions, at level, static bool) *stretches {
+	network := f.ph.program.network
+	b := &stretches{friction: f, program: &program{network: network, lp: &lp.Program{}}, usual: usual, at: at, static: static}
 	b.hands = f.ph.program.hands
 	b.lp.RHS = append(b.lp.RHS, f.load()...)
 	for i := range b.pieces {
@@ -37,7 +40,11 @@ func (f *friction) newStretches(usual *tensions, at level) *stretches {
 // the one before over the best efficiency and over the worst. The usual tensions
 // are those shown. Nil if the program cannot be solved.
 func (f *friction) box(usual *tensions) *tensions {
-	b := f.newStretches(usual, typical)
+	return f.newStretches(usual, worst, false).all()
+}
+
+// all gives all tensions that the program allows, the usual ones shown.
+func (b *stretches) all() *tensions {
 	solved := lp.Solve(b.lp)
 	if solved.Status != lp.Optimal {
 		return nil
@@ -56,7 +63,7 @@ func (f *friction) box(usual *tensions) *tensions {
 // at a hitch the tension after is at most the held one, at a capture at most the
 // held one over η.
 func (f *friction) largestPull(at level) (*lp.Solution, *program) {
-	b := f.newStretches(nil, at)
+	b := f.newStretches(nil, at, false)
 	for i, p := range b.pieces {
 		if b.column[i] < 0 {
 			continue
@@ -116,7 +123,7 @@ func (b *stretches) addLinks(piece int) {
 			columns[i] = -1
 			continue
 		}
-		_, runs := b.efficiency(p.rope, k.from, typical)
+		runs := b.parts(p.rope, k.from)
 		if i > 0 && !runs {
 			columns[i] = columns[i-1]
 		} else {
@@ -130,6 +137,27 @@ func (b *stretches) addLinks(piece int) {
 	}
 }
 
+// modeless says that the ratios at running bends are not taken as given: no usual
+// solution is known, or it is one without a mode itself.
+func (b *stretches) modeless() bool { return b.usual == nil || b.usual.links != nil }
+
+// shownHold gives what a grip holds in the usual solution.
+func (b *stretches) shownHold(group int) lp.Num {
+	if b.usual == nil {
+		return lp.Num{}
+	}
+	return b.usual.gripForce(group)
+}
+
+// parts says whether the tensions on the two sides of a node may differ.
+func (b *stretches) parts(r *model.Rope, node int) bool {
+	if _, runs := b.efficiency(r, node, typical); runs || !b.static || !bends(r.Nodes[node].Role) {
+		return runs
+	}
+	_, known := bendEfficiency(r, node, worst, b.ph.Lowering)
+	return known // unknown only where the rope is slack
+}
+
 // ratio limits the ratio of the tensions before and after a bend over which rope
 // runs: to what its range of efficiencies allows, or without a usual solution to
 // what its friction could bear either way.
@@ -137,7 +165,10 @@ func (b *stretches) ratio(r *model.Rope, node, before, after int) {
 	low, _ := b.efficiency(r, node, worst)
 	high, _ := b.efficiency(r, node, best)
 	switch {
-	case b.usual == nil:
+	case b.run[r][node] == 0:
+		eta, _ := bendEfficiency(r, node, worst, b.ph.Lowering)
+		b.between(before, after, eta, eta.Inv())
+	case b.modeless():
 		eta, _ := b.efficiency(r, node, b.at)
 		b.between(before, after, eta, eta.Inv())
 	case b.run[r][node] < 0:
@@ -176,11 +207,11 @@ func (b *stretches) addGrip(group int, g *gripGroup) int {
 	case b.hands.lowering && g.releasable():
 		b.passes(g, held, other)
 		return -1
-	case b.usual == nil:
-		return b.heldBack(held, other, b.passEfficiency(g, b.at), lp.Num{})
+	case b.modeless():
+		return b.heldBack(held, other, b.passEfficiency(g, b.at), b.shownHold(group))
 	}
-	if force := b.usual.gripForce(group); force.Sign() > 0 {
-		return b.heldBack(held, other, lp.Int(1), force)
+	if force := b.usual.gripForce(group); force.Sign() > 0 || b.static && b.run[g.rope][g.nodes[0]] == 0 {
+		return b.heldBack(held, other, b.passEfficiency(g, worst), force)
 	}
 	b.between(held, other, b.passEfficiency(g, worst), b.passEfficiency(g, best))
 	return -1
@@ -189,7 +220,7 @@ func (b *stretches) addGrip(group int, g *gripGroup) int {
 // passes ties the tensions on the two sides of an open grip, over which rope runs
 // the other way: from the side that is not held to the one that is.
 func (b *stretches) passes(g *gripGroup, held, other int) {
-	if b.usual == nil {
+	if b.modeless() {
 		eta := b.passEfficiency(g, b.at)
 		b.between(held, other, eta, eta.Inv())
 		return
