@@ -25,6 +25,16 @@ func (t *Trial) Mends(p *Pass) bool {
 	return t.Result.Status == solve.OK && (!Stops(before) || !Weaker(after, before))
 }
 
+// Haul gives the haul of the same hauler in a trial; nil if there is none.
+func (t *Trial) Haul(hauler *model.Part) *solve.Phase {
+	for _, ph := range t.Result.Hauls() {
+		if ph.Hauler.Name == hauler.Name {
+			return ph
+		}
+	}
+	return nil
+}
+
 // Compare gives -1, 0 or 1 as the advantage in a trial is below, equal to or above
 // what it is without. No single figure is below every figure.
 func (t *Trial) Compare(p *Pass) int { return compareIdeals(t.Result, p.Result) }

@@ -18,6 +18,9 @@ type Rule struct {
 	// findings come from somewhere else: from reading the text, or from settling
 	// the claims after all rules have run.
 	Check func(*Pass)
+	// Final says that no author can expect or accept what it reports: it is about what
+	// the file claims itself.
+	Final bool
 }
 
 // Names lists, sorted, the name of every rule that may be reported when the given

@@ -11,29 +11,44 @@ import (
 	"fairlead/solve"
 )
 
-// Run gives all findings of the files: of their text and names, of the rules in
-// each rig, and of the claims about findings, sorted by file, place and severity.
-// What "expect finding" or "accept" names is left out.
+// Outcome is what comes of examining files.
+type Outcome struct {
+	// Findings are what is to be reported, sorted by file, place and severity.
+	Findings []diag.Diagnostic
+	// Accepted is how many more there are that the authors of the rigs accept.
+	Accepted int
+}
+
+// Run gives the findings of Examine.
+func Run(files []*load.Loaded, rules []*Rule) []diag.Diagnostic {
+	return Examine(files, rules).Findings
+}
+
+// Examine gives all findings of the files: of their text and names, of the rules in
+// each rig, and of the claims about findings. What "expect finding" or "accept" names
+// is left out.
 //
 // Where several rules could say why a rig does not do its job, the first of them
 // in the list does.
-func Run(files []*load.Loaded, rules []*Rule) []diag.Diagnostic {
-	var list []diag.Diagnostic
+func Examine(files []*load.Loaded, rules []*Rule) Outcome {
+	var all Outcome
 	var order []*source.File
 	known := Names(rules)
 	for _, f := range files {
 		order = append(order, f.File)
-		list = append(list, lintFile(f, rules, known)...)
+		of := examineFile(f, rules, known)
+		all.Findings = append(all.Findings, of.Findings...)
+		all.Accepted += of.Accepted
 	}
-	diag.Sort(list, order)
-	return list
+	diag.Sort(all.Findings, order)
+	return all
 }
 
-// lintFile gives the findings of one file.
-func lintFile(f *load.Loaded, rules []*Rule, known []string) []diag.Diagnostic {
+// examineFile gives the findings of one file.
+func examineFile(f *load.Loaded, rules []*Rule, known []string) Outcome {
 	s := &settlement{file: f, rules: rules, known: known}
 	for _, d := range f.Problems {
-		s.add(finding{Diagnostic: d, rig: rigAt(f.Model, d.Place)})
+		s.add(finding{Diagnostic: d, rig: rigAt(f.Model, d.Place), ofText: true})
 	}
 	e := &examination{file: f, rules: rules, purses: map[*Rule]*purse{}}
 	for i, rig := range f.Model.Rigs {
@@ -56,8 +71,10 @@ const ofAll = -1
 type finding struct {
 	diag.Diagnostic
 	rig int
-	// claimed says that its author expected or accepted it.
-	claimed bool
+	// ofText says that it comes from reading the file, not from the solved rig.
+	ofText bool
+	// expected and accepted say that the author named it in a claim.
+	expected, accepted bool
 }
 
 // rigAt gives the rig in which a place of the text lies.
@@ -69,21 +86,27 @@ func rigAt(file *model.File, place source.Place) int {
 
 // left gives what is to be reported. What stands before the first rig is examined
 // in each rig; a finding that is the same in several is reported once.
-func (s *settlement) left() []diag.Diagnostic {
+func (s *settlement) left() Outcome {
 	type same struct {
 		rule, message string
 		span          source.Span
 	}
-	seen := map[same]bool{}
+	reported, accepted := map[same]bool{}, map[same]bool{}
 	var list []diag.Diagnostic
 	for _, f := range s.found {
 		key := same{f.Rule, f.Message, f.Place.Span}
-		if !f.claimed && !seen[key] {
+		switch {
+		case f.accepted:
+			accepted[key] = true
+		case !f.expected && !reported[key]:
 			list = append(list, f.Diagnostic)
+			reported[key] = true
 		}
-		seen[key] = seen[key] || !f.claimed
 	}
-	return slices.Clip(list)
+	for key := range reported { // in another rig
+		delete(accepted, key)
+	}
+	return Outcome{Findings: slices.Clip(list), Accepted: len(accepted)}
 }
 
 // inRig names the rig where a claim stands before the first of several, so that it

@@ -1,9 +1,11 @@
 package lint_test
 
 import (
+	"regexp"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 
 	"fairlead/lang/diag"
 	"fairlead/lang/langtest"
@@ -55,7 +57,17 @@ func TestClaimsAboutFindings(t *testing.T) {
 		{"of the text", right + "anchor spare\naccept unused-part at spare because \"For the next lesson.\"\n"},
 		{"of the text, elsewhere", right + "anchor ⟦spare⟧unused-part\n⟦accept unused-part at top because \"x\"⟧acceptance-unused\n"},
 		{"an error of the text", right + "pulley low on hed\nexpect finding unknown-part\n"},
-		{"a failed claim", right + "expect advantage 4:1\nexpect finding expectation-failed\n"},
+		{"an error of the text, accepted", right + "pulley low on ⟦hed⟧unknown-part\n⟦accept unknown-part because \"x\"⟧claim-not-allowed\n"},
+		{"an error of the names at a part, accepted", right + "pulley ⟦grab⟧duplicate-name on head\n⟦accept duplicate-name at grab because \"x\"⟧claim-not-allowed\n"},
+		{"advice and an error of one name, accepted", wrongHitch + "reeve long: litter / grab / top \\ runner / team\nreeve spare: litter / runner\n" +
+			"sling ⟦loop-a⟧missing-reeve\naccept missing-reeve because \"The other is.\"\n"},
+		{"an error of the text that is not there, accepted", right + "⟦accept syntax because \"x\"⟧acceptance-unused\n"},
+		{"an error of the rig, accepted", fault + "accept hitch-on-wrong-strand because \"x\"\n"},
+		{"a failed claim", right + "⟦expect advantage 4:1⟧expectation-failed\n⟦expect finding expectation-failed⟧claim-not-allowed\n" +
+			"⟦accept expectation-failed because \"x\"⟧claim-not-allowed\n"},
+		{"claims about claims", right + "⟦accept acceptance-unused because \"x\"⟧claim-not-allowed\n⟦expect finding unknown-rule⟧claim-not-allowed\n" +
+			"⟦accept expectation-unmet-finding because \"x\"⟧claim-not-allowed\n⟦accept claim-not-allowed because \"x\"⟧claim-not-allowed\n"},
+		{"no reason", fault + "accept hitch-on-wrong-strand because ⟦\" \"⟧syntax\n"},
 		{"a part that is unknown", right + "expect finding no-capture at ⟦xyz⟧unknown-part\n"},
 		{"while an error hides the mechanics", right + "pulley low on ⟦hed⟧unknown-part\nrope b\nreeve b: litter / low\n" +
 			"expect finding jammed\naccept jammed because \"x\"\n⟦expect finding mass-missing⟧expectation-unmet-finding\n"},
@@ -108,6 +120,36 @@ func TestFilesKeepTheirOrder(t *testing.T) {
 		assert.Contains(t, []*load.Loaded{files[0], files[1], files[2]}[len(order)-1].File.Text, d.Place.Text())
 	}
 	assert.Equal(t, []string{"unused-part a", "hitch-on-wrong-strand grab", "unused-part b"}, order)
+}
+
+// The examples in messages name rules that there are.
+func TestExamplesNameRules(t *testing.T) {
+	names := lint.Names(rules.All())
+	example := regexp.MustCompile(`as in (?:accept|expect finding|rule) (\S+)`)
+	for _, text := range []string{"accept\n", "expect finding\n", "rule jammed\n"} {
+		_, found := examine(text)
+		require.Len(t, found, 1, text)
+		m := example.FindStringSubmatch(found[0].Message)
+		require.NotNil(t, m, found[0].Message)
+		assert.Contains(t, names, m[1])
+	}
+}
+
+// An acceptance is counted once for each finding that it keeps quiet, an expectation never.
+func TestAcceptedFindingsAreCounted(t *testing.T) {
+	const right = wrongHitch + "reeve long: litter / grab / top \\ runner / team\n"
+	for text, want := range map[string]int{
+		right: 0,
+		right + "anchor a\nanchor b\naccept unused-part because \"x\"\n":                                       2,
+		right + "anchor a\nanchor b\naccept unused-part at a because \"x\"\nexpect finding unused-part at b\n": 1,
+		"anchor a\nrig one\n" + right + "accept unused-part because \"x\"\nrig two\n" + right:                  1,
+		"anchor a\naccept unused-part because \"x\"\nrig one\n" + right + "rig two\n" + right:                  1,
+		right + "pulley low on hed\naccept unknown-part because \"x\"\n":                                       0,
+		"pulley low\naccept unused-part because \"x\"\nexpect finding unused-part\nload litter\n":              2,
+	} {
+		f := load.Text("yard.rig", text)
+		assert.Equal(t, want, lint.Examine([]*load.Loaded{f}, rules.All()).Accepted, text)
+	}
 }
 
 func TestNames(t *testing.T) {

@@ -14,16 +14,18 @@ import (
 // The rules about claims on findings. They have no Check: they need to know what
 // all other rules found.
 var (
-	unmetFinding = &Rule{Name: "expectation-unmet-finding", Severity: diag.Error,
+	unmetFinding = &Rule{Name: "expectation-unmet-finding", Severity: diag.Error, Final: true,
 		Summary: "an expected finding that is not there"}
-	unusedAcceptance = &Rule{Name: "acceptance-unused", Severity: diag.Error,
+	unusedAcceptance = &Rule{Name: "acceptance-unused", Severity: diag.Error, Final: true,
 		Summary: "an accepted finding that is not there"}
-	unknownRule = &Rule{Name: "unknown-rule", Severity: diag.Error,
+	notAllowed = &Rule{Name: "claim-not-allowed", Severity: diag.Error, Final: true,
+		Summary: "an accepted error of the text, or an expected or accepted finding about a claim"}
+	unknownRule = &Rule{Name: "unknown-rule", Severity: diag.Error, Final: true,
 		Summary: "a claim or house rule that names no rule"}
 )
 
 // ClaimRules lists the rules about claims on findings.
-func ClaimRules() []*Rule { return []*Rule{unmetFinding, unusedAcceptance, unknownRule} }
+func ClaimRules() []*Rule { return []*Rule{unmetFinding, unusedAcceptance, notAllowed, unknownRule} }
 
 // settlement holds the findings of one file while the claims about them are settled.
 type settlement struct {
@@ -50,42 +52,85 @@ func (s *settlement) add(f finding) {
 }
 
 // settle takes out what a rig's author expected or accepted, and reports the
-// claims that met nothing.
+// claims that met nothing or cannot be made.
 func (s *settlement) settle(index int, rig *model.Rig) {
 	for _, c := range rig.Claims {
 		if c.Subject != syntax.Finding || c.Rule == nil || c.Broken || !s.isRule(c.Place, c.Rule) {
 			continue
 		}
-		if !s.claim(index, c.Rule.Text, c.Of) && s.canJudge(rig, c.Rule.Text) {
+		met := s.named(index, c.Rule.Text, c.Of)
+		for _, f := range met {
+			f.expected = true
+		}
+		switch {
+		case s.final(c.Rule.Text):
+			s.reportFinal(c.Place, c.Of, c.Rule.Text, "expected")
+		case len(met) == 0 && s.canJudge(rig, c.Rule.Text):
 			s.report(unmetFinding, c.Place, c.Of, "%s is expected%s, but not found%s",
 				c.Rule.Text, at(c.Of), inRig(s.file.Model, rig, c.Place))
 		}
 	}
 	for _, a := range rig.Accepted {
-		if a.Broken || !s.isRule(a.Place, &a.Rule) {
-			continue
-		}
-		if !s.claim(index, a.Rule.Text, a.At) && s.canJudge(rig, a.Rule.Text) {
-			s.report(unusedAcceptance, a.Place, a.At, "%s is accepted%s, but not found%s",
-				a.Rule.Text, at(a.At), inRig(s.file.Model, rig, a.Place))
-			if inRig(s.file.Model, rig, a.Place) == "" { // another rig may need it
-				s.offerRemoval(a.Place)
-			}
+		if !a.Broken && s.isRule(a.Place, &a.Rule) {
+			s.settleAccepted(index, rig, a)
 		}
 	}
 }
 
-// claim takes out every finding that a claim names; false if there is none.
-func (s *settlement) claim(rig int, rule string, part *model.Part) bool {
-	met := false
+// settleAccepted settles one "accept". An error of the text or of names is none of a
+// rig that could be judged: it stands, and the acceptance is reported too.
+func (s *settlement) settleAccepted(index int, rig *model.Rig, a *model.Accepted) {
+	met := s.named(index, a.Rule.Text, a.At)
+	taken := false
+	for _, f := range met {
+		if !f.ofText || f.Severity < diag.Error {
+			f.accepted, taken = true, true
+		}
+	}
+	switch {
+	case s.final(a.Rule.Text):
+		s.reportFinal(a.Place, a.At, a.Rule.Text, "accepted")
+	case taken:
+		return
+	case len(met) > 0:
+		s.report(notAllowed, a.Place, a.At, "%s%s is an error of the text, which cannot be accepted", a.Rule.Text, at(a.At))
+	case s.canJudge(rig, a.Rule.Text):
+		s.report(unusedAcceptance, a.Place, a.At, "%s is accepted%s, but not found%s",
+			a.Rule.Text, at(a.At), inRig(s.file.Model, rig, a.Place))
+	default:
+		return
+	}
+	if s.final(a.Rule.Text) || inRig(s.file.Model, rig, a.Place) == "" { // else another rig may need it
+		s.offerRemoval(a.Place)
+	}
+}
+
+// reportFinal reports a claim on a finding that is itself about a claim.
+func (s *settlement) reportFinal(place source.Place, part *model.Part, rule, how string) {
+	s.report(notAllowed, place, part, "%s is about what the file claims itself and cannot be %s", rule, how)
+}
+
+// named gives the findings that a claim names; none of a rule whose findings no claim
+// can name.
+func (s *settlement) named(rig int, rule string, part *model.Part) []*finding {
+	if s.final(rule) {
+		return nil
+	}
+	var met []*finding
 	for _, of := range []int{rig, ofAll} {
 		for _, i := range s.index[ruleInRig{rule, of}] {
 			if f := &s.found[i]; part == nil || f.Named(part.Name) {
-				f.claimed, met = true, true
+				met = append(met, f)
 			}
 		}
 	}
 	return met
+}
+
+// final says whether no claim can be made on the findings of a rule.
+func (s *settlement) final(rule string) bool {
+	is := func(r *Rule) bool { return r.Name == rule && r.Final }
+	return slices.ContainsFunc(s.rules, is) || slices.ContainsFunc(ClaimRules(), is)
 }
 
 // canJudge says whether a rule could have found something: rules that look at a rig

@@ -1,8 +1,6 @@
 package solve
 
 import (
-	"slices"
-
 	"fairlead/lang/model"
 	"fairlead/solve/lp"
 )
@@ -168,19 +166,21 @@ func (f *friction) past(tension lp.Num, r *model.Rope, node int, at level) lp.Nu
 // that mode do not balance, or friction would ease the pull, the mode is wrong, and
 // the program without a mode is asked. Nil if that has no answer either.
 //
-// Lowering, the smallest force on the hand is what is asked for, so that the program
-// without a mode comes first.
+// Lowering, the smallest force on the hand is what is asked for, and the program
+// without a mode must agree.
 func (f *friction) solve(at level) (*lp.Solution, *program) {
-	ways := []func(level) (*lp.Solution, *program){f.inMode, f.largestPull}
-	if f.ph.Lowering {
-		slices.Reverse(ways)
+	solved, program := f.inMode(at)
+	if f.credible(solved) && !f.ph.Lowering {
+		return solved, program
 	}
-	for _, way := range ways {
-		if solved, program := way(at); f.credible(solved) {
-			return solved, program
-		}
+	least, free := f.largestPull(at)
+	switch {
+	case !f.credible(least):
+		return nil, nil
+	case f.credible(solved) && solved.Value.Cmp(least.Value) == 0:
+		return solved, program // the same force, with the mode's narrower ranges
 	}
-	return nil, nil
+	return least, free
 }
 
 // credible says whether forces balance and friction does not ease the pull.

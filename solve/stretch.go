@@ -203,7 +203,7 @@ func (b *stretches) addGrip(group int, g *gripGroup) int {
 	held, other := b.gripColumn(g, g.held()), b.gripColumn(g, g.other())
 	switch {
 	case held < 0 || other < 0:
-		return b.oneSided(held, other, b.hands.lowering && g.releasable())
+		return b.oneSided(held, other, b.letsRun(group, g))
 	case b.hands.lowering && g.releasable():
 		b.passes(g, held, other)
 		return -1
@@ -235,6 +235,16 @@ func (b *stretches) heldBack(held, other int, eta, shown lp.Num) int {
 	b.entry(held, row, lp.Int(1))
 	b.entry(other, row, eta.Neg())
 	return b.add(shown, lp.Entry{Row: row, Value: lp.Int(-1)})
+}
+
+// letsRun says whether a grip holds nothing: it is open, or it slides in the usual
+// solution and is not asked what it could hold at rest.
+func (b *stretches) letsRun(group int, g *gripGroup) bool {
+	if b.hands.lowering && g.releasable() {
+		return true
+	}
+	atRest := b.static && b.run[g.rope][g.nodes[0]] == 0
+	return b.usual != nil && !atRest && b.usual.gripForce(group).IsZero()
 }
 
 // oneSided is a grip with rope that carries something on one side only. What it

@@ -64,6 +64,12 @@ var otherFaults = []faultCase{
 	{"accept foo because ⟦reason⟧", []string{
 		`syntax: accept goes on with a text in quotes, not reason, as in accept redirect-loads-anchor at corner because "No room above."`,
 	}, ""},
+	{`accept foo because ⟦""⟧`, []string{
+		"syntax: accept needs its reason between the quotes: why the finding is none here",
+	}, `accept foo ""`},
+	{`accept foo because ⟦"  "⟧`, []string{
+		"syntax: accept needs its reason between the quotes: why the finding is none here",
+	}, `accept foo "  "`},
 	{`accept foo ⟦"reason"⟧`, []string{
 		`syntax: accept goes on with at or because, not "reason", as in accept redirect-loads-anchor at corner because "No room above."`,
 	}, ""},
@@ -92,13 +98,13 @@ var otherFaults = []faultCase{
 		"syntax: require goes on with times, not under, as in require factor 4 for hitch",
 	}, ""},
 	{"rule foo ⟦fatal⟧", []string{
-		"syntax: rule goes on with error, warning, advice or off, not fatal, as in rule carabiner-for-pulley off",
+		"syntax: rule goes on with error, warning, advice or off, not fatal, as in rule redirect-loads-anchor error",
 	}, ""},
 	{"rule foo ⟦eror⟧", []string{
 		"syntax: rule goes on with error, warning, advice or off, not eror, did you mean error?",
 	}, ""},
 	{"rule foo⟦⟧", []string{
-		"syntax: rule ends too soon; it goes on with error, warning, advice or off, as in rule carabiner-for-pulley off",
+		"syntax: rule ends too soon; it goes on with error, warning, advice or off, as in rule redirect-loads-anchor error",
 	}, ""},
 	{"stock⟦⟧", []string{
 		"syntax: stock needs a kind and the name of a model, as in stock pulley twin strength 36 kN",

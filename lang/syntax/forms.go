@@ -90,11 +90,15 @@ func (r *reporter) accept(tokens []lexer.Token) Body {
 	if form == nil {
 		return &Bad{}
 	}
-	return &Accept{Rule: wordOf(form.Rule), At: maybeWord(form.At), Because: textOf(form.Because)}
+	because := textOf(form.Because)
+	if strings.TrimSpace(because.Value) == "" {
+		r.fault(RuleSyntax, because.Span, "accept needs its reason between the quotes: why the finding is none here")
+	}
+	return &Accept{Rule: wordOf(form.Rule), At: maybeWord(form.At), Because: because}
 }
 
 func (r *reporter) ruleSetting(tokens []lexer.Token) Body {
-	form := whole(r, ruleGrammar, tokens, "rule carabiner-for-pulley off")
+	form := whole(r, ruleGrammar, tokens, "rule redirect-loads-anchor error")
 	if form == nil {
 		return &Bad{}
 	}

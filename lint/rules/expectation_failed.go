@@ -11,6 +11,7 @@ var expectationFailed = &lint.Rule{
 	Severity: diag.Error,
 	Summary:  "a claim about the rig's figures that does not come true",
 	Check:    checkExpectationFailed,
+	Final:    true,
 }
 
 func checkExpectationFailed(p *lint.Pass) {

@@ -32,7 +32,7 @@ func checkNoCapture(p *lint.Pass) {
 	}
 	if main := res.Main(); main != nil {
 		d.Place = p.OnRope(main.Hauler)
-		d.Message = lint.Fall(p.Rig, res.Released, "when "+lint.NameOf(main.Hauler)+" lets go")
+		d.Message = lint.Fall(p.Rig, res.Released, lettingGo(res))
 	} else {
 		d.Message = lint.Fall(p.Rig, res.Released, "") + ": nothing holds the rope"
 	}
@@ -51,6 +51,22 @@ func checkNoCapture(p *lint.Pass) {
 		}
 	}
 	p.ReportAs(d.Severity, d)
+}
+
+// lettingGo says who lets go: everybody who hauls.
+func lettingGo(res *solve.Result) string {
+	hauls := res.Hauls()
+	if len(hauls) > 3 { // more names than a sentence bears
+		return "hands off"
+	}
+	var names []string
+	for _, ph := range hauls {
+		names = append(names, lint.NameOf(ph.Hauler))
+	}
+	if len(names) == 1 {
+		return "when " + names[0] + " lets go"
+	}
+	return "when " + lint.List(names) + " let go"
 }
 
 // peopleOn says whether people hang on bodies: a load with people, or a hauler

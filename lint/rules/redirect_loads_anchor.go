@@ -17,36 +17,15 @@ var redirectLoadsAnchor = &lint.Rule{
 	Check:    checkRedirectLoadsAnchor,
 }
 
-// checkRedirectLoadsAnchor takes the fixed bends between the last moving part and
-// the hauler out of the rope and compares what their parts carry.
+// checkRedirectLoadsAnchor looks at every haul that raises the load, and reports the
+// redirect that carries the highest multiple of its pull.
 func checkRedirectLoadsAnchor(p *lint.Pass) {
-	main := p.Result.Main()
-	if main == nil || main.Status != solve.OK || main.Ideal == nil {
-		return
-	}
-	var all []redirect
-	var edits []diag.Edit
-	for _, r := range p.Rig.Ropes {
-		for i, n := range r.Nodes {
-			if n.Role == model.Hauled && n.Part == main.Hauler {
-				found := redirects(r, i)
-				all = append(all, found...)
-				for _, b := range found {
-					edits = append(edits, lint.TakeOut(r, b.node, b.stroke)...)
-				}
-			}
-		}
-	}
-	if len(all) == 0 {
-		return
-	}
-	t, ok := p.Try(edits...)
-	if !ok || t.Result.Status != solve.OK || t.Compare(p) != 0 {
-		return
-	}
 	var most *heavy
-	for _, b := range all {
-		if h := weigh(p, t, b); h != nil && (most == nil || h.multiple.Cmp(most.multiple) > 0) {
+	for _, ph := range p.Result.Hauls() {
+		if ph.Status != solve.OK || ph.Ideal == nil {
+			continue
+		}
+		if h := heaviest(p, ph); h != nil && (most == nil || h.multiple.Cmp(most.multiple) > 0) {
 			most = h
 		}
 	}
@@ -55,75 +34,64 @@ func checkRedirectLoadsAnchor(p *lint.Pass) {
 	}
 }
 
-// redirect is a fixed bend between the last moving part and a hauler.
-type redirect struct {
-	rope *model.Rope
-	node int
-	// stroke is the one on the hauler's side, end that at the hauler.
-	stroke, end int
-}
-
-// redirects walks from a hauled end to the first thing that is no fixed bend. An
-// edge is passed by: it is the ground's, and cannot be taken out. A capture ends
-// the walk: without it the load would not be held.
-func redirects(r *model.Rope, hauler int) []redirect {
-	back := r.Before(hauler) >= 0 && r.Strokes[r.Before(hauler)] != model.Slack
-	end := hauler
-	if back {
-		end = r.Before(hauler)
-	}
-	var found []redirect
-	node := hauler
-	for range r.Nodes {
-		stroke := node // the strand toward the hauler, once node is the next one
-		if back {
-			if r.Before(node) < 0 {
-				return nil
+// heaviest takes the fixed bends between the last moving part and a hauler out of
+// the rope, compares what their parts carry, and gives the one that carries most more
+// than its pull; nil if none does, or if the advantage needs them.
+func heaviest(p *lint.Pass, ph *solve.Phase) *heavy {
+	var all []turn
+	var edits []diag.Edit
+	for _, r := range p.Rig.Ropes {
+		for i, n := range r.Nodes {
+			if n.Role != model.Hauled || n.Part != ph.Hauler {
+				continue
 			}
-			node = r.Before(node)
-			stroke = node
-		} else {
-			if node >= len(r.Strokes) {
-				return nil
+			for _, b := range redirects(r, i) {
+				all = turnedAt(all, b)
+				edits = append(edits, lint.TakeOut(r, b.node, b.stroke)...)
 			}
-			node = r.After(node)
-		}
-		n := r.Nodes[node]
-		switch bends := n.Role == model.Bend; {
-		case bends && n.Part.Kind == model.Edge:
-		case bends && n.Part.Fixed():
-			found = append(found, redirect{r, node, stroke, end})
-		case n.Role == model.Tied && n.Part.Fixed():
-			return nil // nothing between the hauler and the ground moves
-		default:
-			return found
 		}
 	}
-	return nil
+	if len(all) == 0 {
+		return nil
+	}
+	t, ok := p.Try(edits...)
+	if !ok || t.Result.Status != solve.OK {
+		return nil
+	}
+	without := t.Haul(ph.Hauler)
+	if without == nil || without.Ideal == nil || without.Ideal.Cmp(*ph.Ideal) != 0 {
+		return nil
+	}
+	var most *heavy
+	for _, b := range all {
+		then := without.Parts[t.Rig.Part(b.part.Name).Index]
+		if h := b.weigh(ph, then); h != nil && (most == nil || h.multiple.Cmp(most.multiple) > 0) {
+			most = h
+		}
+	}
+	return most
 }
 
-// heavy is a redirect that carries more than the pull.
+// heavy is a part that carries more than the pull that it turns.
 type heavy struct {
-	redirect
-	part *model.Part
-	// force is what the redirect adds to its part, pull the tension of the hauled
-	// strand, multiple the one over the other.
+	turn
+	haul *solve.Phase
+	// force is what its bends add to the part, pull the tension of the hauled ends
+	// that run over it, multiple the one over the other.
 	force, pull, multiple lp.Num
 	// alone says that the part carries nothing else.
 	alone bool
 }
 
-// weigh compares what the part of a redirect carries with and without it; nil if
-// the difference is no more than the pull.
-func weigh(p *lint.Pass, t *lint.Trial, b redirect) *heavy {
-	main, without := p.Result.Main(), t.Result.Main()
-	part := b.rope.Nodes[b.node].Part
-	now, then := main.Parts[part.Index], without.Parts[t.Rig.Part(part.Name).Index]
-	pull := strand(main, b.rope, b.end)
+// weigh compares what the part of a turn carries with and without it; nil if the
+// difference is no more than the pull. It is the figures that are shown that are compared:
+// the ends of two ranges may belong to two states that never come together.
+func (b turn) weigh(ph *solve.Phase, then solve.PartLoad) *heavy {
+	now, pull := ph.Parts[b.part.Index], b.pull(ph)
 	if !now.Known() || !then.Known() || pull == nil || pull.Sign() <= 0 {
 		return nil
 	}
-	h := &heavy{redirect: b, part: part, pull: *pull, force: now.Most().Sub(then.Most()), alone: then.Most().IsZero()}
+	h := &heavy{turn: b, haul: ph, pull: *pull, force: now.Value.Sub(*then.Value), alone: then.Value.IsZero()}
 	h.multiple = h.force.Quo(h.pull)
 	if h.force.Cmp(h.pull) <= 0 {
 		return nil
@@ -131,18 +99,12 @@ func weigh(p *lint.Pass, t *lint.Trial, b redirect) *heavy {
 	return h
 }
 
-// strand gives the tension of a strand in a phase.
-func strand(ph *solve.Phase, r *model.Rope, stroke int) *lp.Num {
-	for _, s := range ph.Strands {
-		if s.Rope == r && s.Index == stroke {
-			return s.Value
-		}
-	}
-	return nil
-}
-
 func (h *heavy) report(p *lint.Pass) {
-	n := h.rope.Nodes[h.node]
+	n := h.bends[0].rope.Nodes[h.bends[0].node]
+	of := ""
+	if len(p.Result.Hauls()) > 1 {
+		of = " of " + lint.NameOf(h.haul.Hauler)
+	}
 	more, angle := "", "0 deg"
 	if !h.alone {
 		more = " more for this turn"
@@ -154,9 +116,9 @@ func (h *heavy) report(p *lint.Pass) {
 	// one tension.
 	d := diag.Diagnostic{
 		Place: n.Place, Subject: h.part.Name,
-		Message: fmt.Sprintf("%s carries %s%s%s, %s the pull, at an included angle of %s, and adds no advantage; "+
+		Message: fmt.Sprintf("%s carries %s%s%s, %s the pull%s, at an included angle of %s, and adds no advantage; "+
 			"at 120 deg it would carry %s less", lint.NameOf(h.part), p.Force(h.force), more, p.WithoutFriction(),
-			lint.Times(h.multiple), angle, p.Force(h.force.Sub(h.pull))),
+			lint.Times(h.multiple), of, angle, p.Force(h.force.Sub(h.pull))),
 	}
 	root := h.part.Root()
 	d.Also = append(d.Also, root.Name)

@@ -1,6 +1,7 @@
 package rules
 
 import (
+	"fmt"
 	"strings"
 	"testing"
 
@@ -153,6 +154,16 @@ pulley corner on yard
 rope long
 reeve long: litter / grab / top \ runner / ⟦corner⟧redirect-loads-anchor \ lip \ team
 `},
+	{"one hauler's two redirects share in an open way", `anchor a
+load c
+hauler h
+pulley p on a
+pulley q on a
+rope m
+rope n
+reeve m: c / ⟦p⟧redirect-loads-anchor⟦⟧no-capture \ h
+reeve n: c / q \ h
+`},
 	{"a ring that turns nothing", `anchor head
 load litter
 hauler team
@@ -246,6 +257,35 @@ func TestFixesThatWouldBreakAClaim(t *testing.T) {
 	assert.NotEmpty(t, text, "1.24 kN with friction")
 	_, text = fixed(t, rubbing+"expect load on grab under 1.2 kN\n", "hitch-on-wrong-strand")
 	assert.Empty(t, text, "1.18 kN without friction, but more with it")
+}
+
+// Everybody lets go, and everybody is named as long as a sentence bears it.
+func TestNoCaptureNamesAllWhoLetGo(t *testing.T) {
+	for teams, says := range map[int]string{
+		1: "litter falls when team0 lets go", 2: "litter falls when team0 and team1 let go",
+		3: "litter falls when team0, team1 and team2 let go", 4: "litter falls hands off",
+	} {
+		rig := "load litter\n"
+		for i := range teams {
+			rig += fmt.Sprintf("anchor a%[1]d\nhauler team%[1]d\npulley p%[1]d on a%[1]d\nrope r%[1]d\n"+
+				"reeve r%[1]d: litter / p%[1]d (angle 130 deg) \\ team%[1]d\n", i)
+		}
+		_, found := examined(rig)
+		d := of("no-capture", found)
+		require.NotNil(t, d)
+		assert.Equal(t, says, d.Message)
+	}
+}
+
+// A redirect is judged by its own rope's pull in the state that is shown, though the
+// ropes of one hauler could share in other ways.
+func TestRedirectsOfOneHauler(t *testing.T) {
+	const rig = "anchor a\nload c\nhauler h\npulley p on a\npulley q on a\nrope m\nrope n\nreeve m: c / p \\ h\n"
+	_, found := examined(rig + "reeve n: c / q \\ h\n")
+	assert.Contains(t, of("redirect-loads-anchor", found).Message, "p carries the weight of the load, twice the pull, at")
+	_, found = examined(rig + "reeve n: c / p \\ h\n")
+	assert.Contains(t, of("redirect-loads-anchor", found).Message, "p carries 2 times the load, twice the pull, at",
+		"both ropes run over it")
 }
 
 // A claim that lacks a figure names the parts that do not say it.

@@ -16,10 +16,10 @@ func carried(res *solve.Result, ratings []solve.Rating, s scale) []fact {
 	for _, p := range res.Rig.Parts {
 		text, balance := inPhases(res, p, s)
 		switch {
-		case p.Kind.IsFixed() && p.Kind != model.Focal && p.On == nil && !balance:
+		case anchors(p) && !balance:
 			all = append(all, fact{label: page.Clean(p.Name) + " carries", text: "unknown: there is no balance"})
 		case text == "":
-		case p.Kind.IsFixed() && p.Kind != model.Focal && p.On == nil:
+		case anchors(p):
 			all = append(all, factored(page.Clean(p.Name)+" carries", text+": ", ratings[p.Index], s))
 		case p.Kind.IsGrip():
 			all = append(all, fact{label: page.Clean(p.Name) + " grips", text: text})

@@ -23,6 +23,7 @@ func facts(res *solve.Result, s scale) []fact {
 	var all []fact
 	all = append(all, stages(res)...)
 	all = append(all, carried(res, ratings, s)...)
+	all = append(all, atRest(res, s)...)
 	all = append(all, weakest(res, ratings, s)...)
 	if res.Status != solve.Unsolved {
 		all = append(all, fact{label: "hands off", text: released(res, s)})

@@ -90,10 +90,13 @@ type part struct {
 	// AtMost says that the forces on it are not parallel and their sizes are added up.
 	AtMost bool `json:"at_most"`
 	// LoadN has friction in it where that is known.
-	LoadN     *figure `json:"load_n"`
-	LowN      *figure `json:"low_n"`
-	HighN     *figure `json:"high_n"`
-	StrengthN *figure `json:"strength_n"`
+	LoadN *figure `json:"load_n"`
+	LowN  *figure `json:"low_n"`
+	HighN *figure `json:"high_n"`
+	// BandN is how far friction at rest may shift it; nil where nothing is at rest or
+	// friction is unknown.
+	BandN     *figures `json:"band_n"`
+	StrengthN *figure  `json:"strength_n"`
 	// Factor is the strength over the upper end of the load in this phase.
 	Factor *figure `json:"factor"`
 }

@@ -155,6 +155,7 @@ func (m machine) strands(p *solve.Phase) []strand {
 
 func (m machine) parts(p *solve.Phase) []part {
 	var list []part
+	band := m.res.Band(p)
 	for _, l := range p.Parts {
 		out := part{
 			Name: l.Part.Name, Kind: l.Part.Kind, Phase: p.Name,
@@ -165,6 +166,9 @@ func (m machine) parts(p *solve.Phase) []part {
 		if f := m.newtons(carried.Force); f != nil {
 			out.LoadN, out.LowN, out.HighN = f.Value, f.Low, f.High
 			out.Factor = m.factor(carried)
+		}
+		if band.Known() {
+			out.BandN = m.newtons(band.Parts[l.Part.Index].Force)
 		}
 		list = append(list, out)
 	}

@@ -25,6 +25,17 @@ type loss struct {
 	AtMost bool `json:"drop_at_most"`
 }
 
+// mostUnheld is the size, in parts, up to which a rig that is not held anyhow is
+// still asked what each loss does: that takes time, and adds little.
+const mostUnheld = 400
+
+func lossesOf(res *solve.Result) []solve.Loss {
+	if res.Released.Answer != solve.Held && len(res.Rig.Parts) > mostUnheld {
+		return nil
+	}
+	return res.Losses()
+}
+
 func heldOf(res *solve.Result) held {
 	h := held{Without: map[string]solve.Answer{}, Losses: []loss{}}
 	if res.Status == solve.Unsolved {
@@ -33,7 +44,7 @@ func heldOf(res *solve.Result) held {
 	if res.Released.Answer != "" {
 		h.Released = &res.Released.Answer
 	}
-	for _, l := range res.Losses() {
+	for _, l := range lossesOf(res) {
 		out := loss{Kind: l.Kind, Part: l.Part.Name, Answer: l.Answer,
 			DropM: figureOf(l.Drop.Most()), AtMost: l.Drop.Known() && l.Drop.AtMost}
 		if l.Rope != nil {
@@ -148,7 +159,7 @@ func dropsOf(res *solve.Result) drops {
 	}
 	drop := func(s solve.Stay) *lp.Num { return s.Drop.Most() }
 	d.Released = figureOf(drop(res.Released))
-	for _, l := range res.Losses() {
+	for _, l := range lossesOf(res) {
 		if isWhole(l.Lost) && drop(l.Stay) != nil {
 			d.Without[l.Part.Name] = figureOf(drop(l.Stay))
 		}

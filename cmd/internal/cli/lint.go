@@ -29,29 +29,29 @@ func (t *tool) lint() *cobra.Command {
 	in.attach(cmd)
 	cmd.RunE = func(_ *cobra.Command, args []string) error {
 		loaded, unread := in.read(args, t.in)
-		findings := lint.Run(loaded, rules.All())
-		if err := t.showFindings(format.value, findings, rigsIn(loaded)); err != nil {
+		found := lint.Examine(loaded, rules.All())
+		if err := t.showFindings(format.value, found, rigsIn(loaded)); err != nil {
 			return err
 		}
 		threshold, _ := diag.SeverityNamed(failOn.value)
-		return outcome(unread, worst(findings, threshold))
+		return outcome(unread, worst(found.Findings, threshold))
 	}
 	return cmd
 }
 
 // showFindings writes findings to standard output.
-func (t *tool) showFindings(format string, findings []diag.Diagnostic, rigs int) error {
+func (t *tool) showFindings(format string, found lint.Outcome, rigs int) error {
 	switch format {
 	case formatJSON:
-		return show.JSON(t.out, findings)
+		return show.JSON(t.out, found.Findings)
 	case formatBrief:
-		return show.Brief(t.out, findings)
+		return show.Brief(t.out, found.Findings)
 	}
 	paint := t.paint(t.out)
-	if err := show.Text(t.out, findings, paint); err != nil {
+	if err := show.Text(t.out, found.Findings, paint); err != nil {
 		return err
 	}
-	_, err := fmt.Fprintln(t.out, paint.Set(page.Strong, show.Total(findings, rigs)))
+	_, err := fmt.Fprintln(t.out, paint.Set(page.Strong, show.Total(found.Findings, found.Accepted, rigs)))
 	return err
 }
 

@@ -132,8 +132,12 @@ func TestTotal(t *testing.T) {
 	list := []diag.Diagnostic{
 		{Severity: diag.Error}, {Severity: diag.Warning, Fixes: fix}, {Severity: diag.Error}, {Severity: diag.Advice},
 	}
-	assert.Equal(t, "2 errors, 1 warning and 1 piece of advice in 14 rigs; 1 has a fix", show.Total(list, 14))
-	assert.Equal(t, "1 warning in 1 rig; 1 has a fix", show.Total(list[1:2], 1))
-	assert.Equal(t, "1 error in 2 rigs", show.Total(list[:1], 2))
-	assert.Equal(t, "nothing found in 1 rig", show.Total(nil, 1))
+	assert.Equal(t, "2 errors, 1 warning and 1 piece of advice in 14 rigs; 1 has a fix", show.Total(list, 0, 14))
+	assert.Equal(t, "1 warning in 1 rig; 1 has a fix", show.Total(list[1:2], 0, 1))
+	assert.Equal(t, "1 error in 2 rigs", show.Total(list[:1], 0, 2))
+	assert.Equal(t, "nothing found in 1 rig", show.Total(nil, 0, 1))
+	assert.Equal(t, "nothing found in 1 rig but 1 that is accepted", show.Total(nil, 1, 1))
+	assert.Equal(t, "nothing found in 3 rigs but 2 that are accepted", show.Total(nil, 2, 3))
+	assert.Equal(t, "1 warning in 1 rig; 1 has a fix; 2 more are accepted", show.Total(list[1:2], 2, 1))
+	assert.Equal(t, "1 error in 1 rig; 1 more is accepted", show.Total(list[:1], 1, 1))
 }

@@ -7,9 +7,9 @@ import (
 	"fairlead/solve/report/page"
 )
 
-// Total sums findings up in one sentence: "2 errors and 1 warning in 14 rigs; 1
-// has a fix".
-func Total(list []diag.Diagnostic, rigs int) string {
+// Total sums findings up in one sentence, with how many more were accepted: "2 errors
+// and 1 warning in 14 rigs; 1 has a fix; 3 more are accepted".
+func Total(list []diag.Diagnostic, accepted, rigs int) string {
 	counts := map[diag.Severity]int{}
 	mended := 0
 	for _, d := range list {
@@ -24,17 +24,28 @@ func Total(list []diag.Diagnostic, rigs int) string {
 			parts = append(parts, quantity(n, s))
 		}
 	}
+	total := page.List(parts)
 	if len(parts) == 0 {
-		return "nothing found in " + plural(rigs, "rig")
+		total = "nothing found"
 	}
-	total := page.List(parts) + " in " + plural(rigs, "rig")
-	switch mended {
-	case 0:
+	total += " in " + plural(rigs, "rig")
+	switch {
+	case mended == 1:
+		total += "; 1 has a fix"
+	case mended > 1:
+		total += fmt.Sprintf("; %d have a fix", mended)
+	}
+	switch {
+	case accepted == 0:
 		return total
-	case 1:
-		return total + "; 1 has a fix"
+	case len(parts) == 0 && accepted == 1:
+		return total + " but 1 that is accepted"
+	case len(parts) == 0:
+		return fmt.Sprintf("%s but %d that are accepted", total, accepted)
+	case accepted == 1:
+		return total + "; 1 more is accepted"
 	}
-	return fmt.Sprintf("%s; %d have a fix", total, mended)
+	return fmt.Sprintf("%s; %d more are accepted", total, accepted)
 }
 
 func quantity(n int, s diag.Severity) string {
