@@ -40,6 +40,9 @@ func (s *system) actual(ph *Phase) *Actual {
 	if usual == nil {
 		return &Actual{Stuck: true}
 	}
+	if f.open() && f.spread(a) {
+		return a
+	}
 	f.figures(a, usual.Value.Abs())
 	t := newTensions(program, usual, s.reference)
 	ph.usual = t
@@ -203,7 +206,7 @@ func (f *friction) load() []lp.Num {
 // falling by its efficiency.
 func (f *friction) inMode(at level) (*lp.Solution, *program) {
 	program := newProgram(f.ph.program.network, f.load(), f.ph.program.hands, f.losses(at))
-	return lp.Solve(program.lp), program
+	return program.solve(), program
 }
 
 // figures sets pull, advantage and efficiency with their ranges.
@@ -216,13 +219,18 @@ func (f *friction) figures(a *Actual, usual lp.Num) {
 			}
 		}
 	}
-	a.Pull = f.ph.marked(Force{Value: &usual, Low: &low, High: &high})
+	f.set(a, Force{Value: &usual, Low: &low, High: &high})
+}
+
+// set sets pull, advantage and efficiency by the pull with its range.
+func (f *friction) set(a *Actual, pull Force) {
+	a.Pull = f.ph.marked(pull)
 	if f.ph.Lowering {
 		return
 	}
 	ideal := f.ph.pull
 	ratio := func(n lp.Num) lp.Num { return ideal.Quo(n) }
-	value, least, most := ratio(usual), ratio(high), ratio(low)
+	value, least, most := ratio(*pull.Value), ratio(*pull.High), ratio(*pull.Low)
 	a.Efficiency = Force{Value: &value, Low: &least, High: &most}
 	if f.ph.Ideal == nil {
 		return

@@ -288,3 +288,44 @@ func replaceNth(text, old, with string, n int) string {
 	parts := strings.SplitN(text, old, n+2)
 	return strings.Join(parts[:n+1], old) + with + parts[n+1]
 }
+
+// A twin raise over unequal pulleys: with the shares stated the pull is the sum of
+// what each end takes; without, all that lies between one rope and the other.
+func TestTwinRaiseWithFriction(t *testing.T) {
+	const twin = `
+anchor head
+anchor tree
+load crate
+hauler team
+pulley pa on head efficiency 90 % holds crate
+pulley pb on tree efficiency 80 % holds crate
+rope ra
+rope rb
+reeve ra: crate%SHARE% / pa \ team
+reeve rb: crate / pb \ team
+`
+	_, a := actual(t, strings.Replace(twin, "%SHARE%", " (share 50 %)", 1))
+	assert.InDelta(t, 0.5/0.9+0.5/0.8, a.Pull.Value.Float(), 1e-9)
+	assert.InDelta(t, 0.5+0.5/0.9, carried(a, "head"), 1e-9)
+	assert.InDelta(t, 0.5+0.5/0.8, carried(a, "tree"), 1e-9)
+
+	_, a = actual(t, strings.Replace(twin, "%SHARE%", " (share 40 to 60 %)", 1))
+	assert.InDelta(t, 0.6/0.9+0.4/0.8, a.Pull.Low.Float(), 1e-9)
+	assert.InDelta(t, 0.4/0.9+0.6/0.8, a.Pull.High.Float(), 1e-9)
+	for _, p := range a.Parts {
+		if p.Part.Name == "head" {
+			assert.InDelta(t, 0.6+0.6/0.9, p.High.Float(), 1e-9)
+			assert.InDelta(t, 0.4+0.4/0.9, p.Low.Float(), 1e-9)
+		}
+	}
+
+	_, a = actual(t, strings.Replace(twin, "%SHARE%", "", 1))
+	assert.InDelta(t, 1/0.9, a.Pull.Low.Float(), 1e-9)
+	assert.InDelta(t, 1/0.8, a.Pull.High.Float(), 1e-9)
+	for _, p := range a.Parts {
+		if p.Part.Name == "head" {
+			assert.InDelta(t, 1+1/0.9, p.High.Float(), 1e-9)
+			assert.InDelta(t, 0, p.Low.Float(), 1e-9)
+		}
+	}
+}

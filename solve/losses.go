@@ -9,7 +9,12 @@ type losses struct {
 	// grips has, for each group of grips, the factor with which the tension on the
 	// side that is not held counts: the efficiency of a capture that slides.
 	grips []lp.Num
+	// slides marks the groups of grips that hold nothing; nil leaves it to the program.
+	slides []bool
 }
+
+// holdsNothing says whether a group of grips is known to slide.
+func (l *losses) holdsNothing(group int) bool { return l != nil && l.slides != nil && l.slides[group] }
 
 // along gives the tension of a link over that of its piece's first one.
 func (l *losses) along(piece, link int) lp.Num {

@@ -32,6 +32,8 @@ type hands struct {
 	hauler *model.Part
 	// lowering asks for the smallest hand force and opens what is releasable.
 	lowering bool
+	// free asks for no largest pull: every balance counts.
+	free bool
 }
 
 // newProgram builds the program of what people do. Without losses it is that of
@@ -66,7 +68,10 @@ func (p *program) addPiece(index int, piece *piece) int {
 	if p.hands.hauler != nil {
 		cost = piece.pull(p.hands.hauler, last)
 	}
-	if p.hands.lowering {
+	switch {
+	case p.hands.free:
+		cost = lp.Num{}
+	case p.hands.lowering:
 		cost = cost.Neg()
 	}
 	if len(entries) == 0 && cost.Sign() == 0 {
@@ -118,7 +123,7 @@ func (p *program) gripRow(group int) int { return len(p.bodies) + group }
 // that on the other side, less what is lost there while it slides, and this.
 // An opened one holds nothing and passes rope both ways: it has no column.
 func (p *program) addGrip(group int, g *gripGroup) int {
-	if p.hands.lowering && g.releasable() {
+	if p.hands.lowering && g.releasable() || p.losses.holdsNothing(group) {
 		return -1
 	}
 	value := lp.Int(-1)

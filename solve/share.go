@@ -19,9 +19,34 @@ type sharedEnd struct {
 // of a load's. Shares only settle what statics leaves open: the motion and the pull
 // stay what they are. Unmet says that forces in balance do not allow them.
 func (p *program) withShares(solved *lp.Solution) (narrowed *lp.Solution, unmet bool) {
+	q := p.sharing()
+	if q == nil {
+		return solved, false
+	}
+	again := lp.Solve(q)
+	if again.Status != lp.Optimal || again.Value.Cmp(solved.Value) != 0 {
+		return solved, true
+	}
+	return again, false
+}
+
+// solve solves the program with the stated shares, and without them if they leave
+// no balance: with friction the pull depends on them.
+func (p *program) solve() *lp.Solution {
+	if q := p.sharing(); q != nil {
+		if solved := lp.Solve(q); solved.Status == lp.Optimal {
+			return solved
+		}
+	}
+	return lp.Solve(p.lp)
+}
+
+// sharing gives the program with a row for each end of a stated share; nil if no
+// share is stated.
+func (p *program) sharing() *lp.Program {
 	ends := p.sharedEnds()
 	if len(ends) == 0 {
-		return solved, false
+		return nil
 	}
 	q := &lp.Program{RHS: p.lp.RHS[:len(p.lp.RHS):len(p.lp.RHS)]}
 	for _, c := range p.lp.Columns {
@@ -32,11 +57,7 @@ func (p *program) withShares(solved *lp.Solution) (narrowed *lp.Solution, unmet 
 		end.bound(q, end.low, lp.Int(1))
 		end.bound(q, end.high, lp.Int(-1))
 	}
-	again := lp.Solve(q)
-	if again.Status != lp.Optimal || again.Value.Cmp(solved.Value) != 0 {
-		return solved, true
-	}
-	return again, false
+	return q
 }
 
 // bound adds the row sign·(tension − share·all) ≥ 0.

@@ -45,7 +45,7 @@ func (f *friction) box(usual *tensions) *tensions {
 
 // all gives all tensions that the program allows, the usual ones shown.
 func (b *stretches) all() *tensions {
-	solved := lp.Solve(b.lp)
+	solved := b.program.solve()
 	if solved.Status != lp.Optimal {
 		return nil
 	}
@@ -71,7 +71,7 @@ func (f *friction) largestPull(at level) (*lp.Solution, *program) {
 		b.pulledAt(p.start, b.links[i][0])
 		b.pulledAt(p.end, b.links[i][len(p.links)-1])
 	}
-	return lp.Solve(b.lp), b.program
+	return b.program.solve(), b.program
 }
 
 // pulledAt counts the tension of a column as pull if the phase's hauler holds it.
