@@ -22,7 +22,7 @@ func judgeHeld(res *solve.Result, c *model.Claim) Verdict {
 			when = "hands on the rope"
 		}
 	}
-	held := stay.Answer == solve.Held
+	held := stay.LoadsStay()
 	switch {
 	case held == (c.Not == nil):
 		return Verdict{Holds: true}

@@ -61,8 +61,13 @@ func ideal(res *solve.Result) *lp.Num {
 
 // Rises says what the load does in a trial: "it is 3:1", or that it rises where
 // that is no single figure.
-func (t *Trial) Rises() string {
-	if n := ideal(t.Result); n != nil {
+func (t *Trial) Rises() string { return rises(t.Result) }
+
+// Rises says what the load does in the rig, which raises it, as it says it of a trial.
+func (p *Pass) Rises() string { return rises(p.Result) }
+
+func rises(res *solve.Result) string {
+	if n := ideal(res); n != nil {
 		return "it is " + Ratio(*n)
 	}
 	return "the load rises"

@@ -1,6 +1,7 @@
 package lint
 
 import (
+	"slices"
 	"sort"
 
 	"fairlead/lang/diag"
@@ -107,6 +108,11 @@ func (p *Pass) Fault() solve.Status {
 		return ""
 	}
 	return p.Result.Status
+}
+
+// Reported says whether a rule has reported something about a part.
+func (p *Pass) Reported(rule *Rule, subject string) bool {
+	return slices.ContainsFunc(p.found, func(d diag.Diagnostic) bool { return d.Rule == rule.Name && d.Subject == subject })
 }
 
 // Explained says whether a rule has said why the rig does not do its job.

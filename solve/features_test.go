@@ -355,3 +355,25 @@ reeve long: litter / grab / top \ runner / head
 		assert.Equal(t, map[string][3]string{"top": {"1", "0", "1"}, "grab": {"0", "0", "2/3"}}[name], bounds(g.Hold), name)
 	}
 }
+
+func TestAHeavyPulleyOnAHitchSagsButTheLoadStays(t *testing.T) {
+	res := solved(t, `
+anchor head
+load crate mass 100 kg
+hauler team
+pulley top on head holds
+hitch grab
+pulley runner on grab mass 300 g
+rope long
+reeve long: crate / grab / top \ runner / team
+`)
+	assert.True(t, res.Released.LoadsStay())
+	assert.NotEqual(t, solve.Held, res.Released.Answer)
+	hold := res.Hold()
+	require.Equal(t, solve.OK, hold.Status)
+	require.Len(t, hold.Sagging, 1)
+	assert.Equal(t, "grab", hold.Sagging[0].Parts[0].Name)
+	assert.Equal(t, "1", load(hold, "head"))
+	assert.Equal(t, solve.StaysUp, res.Lowers[0].Status)
+	assert.False(t, solved(t, "anchor a\nload l\nhauler h\nrope r\nreeve r: l / a \\ h\n").Released.LoadsStay())
+}

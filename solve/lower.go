@@ -30,15 +30,23 @@ func (s *system) solveLower(name string, hauler *model.Part) *Phase {
 	ph.pull = t.pull(hauler)
 	ph.Pull = ph.marked(Force{Value: &ph.pull}).Value
 	ph.Strands, ph.Parts = ph.forces(s, t)
-	if ph.pull.Sign() == 0 {
-		ph.Status = StaysUp
+	ph.Status = StaysUp
+	if ph.pull.Sign() > 0 {
+		s.motions(ph, solved)
+	}
+	if !anyLoadSinks(ph.Motion) {
 		ph.Holding = t.holding()
 		return ph
 	}
 	ph.Status = Lowers
-	s.motions(ph, solved)
 	ph.Actual = s.actual(ph)
 	return ph
+}
+
+// anyLoadSinks says whether a load or counterweight comes down. A light part may
+// hang on the hand while a grip holds the load.
+func anyLoadSinks(list []Motion) bool {
+	return slices.ContainsFunc(list, func(m Motion) bool { return len(m.Body.Loads) > 0 && m.Rise.Sign() < 0 })
 }
 
 // motions reads the motion of every body off an optimum.

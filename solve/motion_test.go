@@ -149,6 +149,9 @@ func TestPullAgreesWithAnIndependentMotionProgram(t *testing.T) {
 		text := langtest.RandomRig(dice)
 		res := solved(t, text)
 		for _, ph := range res.Phases {
+			if len(ph.Sagging) > 0 {
+				continue // solved without some weights, as the other program is not
+			}
 			got, err := newMotionProgram(res, ph.Hauler).solve()
 			switch {
 			case err == nil:

@@ -2,6 +2,7 @@ package solve
 
 import (
 	"math/big"
+	"slices"
 
 	"fairlead/lang/model"
 	"fairlead/solve/lp"
@@ -22,6 +23,9 @@ func (s *system) solvePhase(name string, hauler *model.Part) *Phase {
 	switch solved.Status {
 	case lp.Infeasible:
 		s.runaway(ph, solved, weight)
+		if hauler == nil && ph.Status == Unbalanced {
+			s.sag(ph, weight)
+		}
 	case lp.Unbounded:
 		ph.Status = Jammed
 		ph.Jam = jam(ph.program, hauler, solved.X)
@@ -47,6 +51,27 @@ func (s *system) bodyWeights(l *layout, hauling bool) []lp.Num {
 		}
 	}
 	return weight
+}
+
+// sag solves hold again where only parts with a weight of their own go down, such as
+// a heavy pulley on a hitch that slides down its rope: without those weights, so
+// that what holds the load is seen.
+func (s *system) sag(ph *Phase, weight []lp.Num) {
+	light := slices.Clone(weight)
+	var sagging []*Body
+	for i, b := range s.bodies {
+		if len(b.Loads) == 0 && weight[i].Sign() > 0 {
+			light[i] = lp.Num{}
+			sagging = append(sagging, b)
+		}
+	}
+	program := newProgram(ph.program.network, light, hands{}, nil)
+	solved := lp.Solve(program.lp)
+	if solved.Status != lp.Optimal {
+		return
+	}
+	ph.program, ph.Ray, ph.Sagging = program, nil, sagging
+	s.balance(ph, solved)
 }
 
 // exactly gives weights as fractions. The weight of a load on a slope is irrational;

@@ -1,6 +1,8 @@
 package solve
 
 import (
+	"slices"
+
 	"fairlead/lang/model"
 	"fairlead/solve/lp"
 )
@@ -152,6 +154,9 @@ type Phase struct {
 	// Holding are the grips that keep the load from coming down; set when Status is
 	// StaysUp.
 	Holding []*model.Part
+	// Sagging are the bodies without a load whose own weight was left out in hold,
+	// since nothing holds it: they slide down until they meet something.
+	Sagging []*Body
 	// Ray is the motion without bound; set when Status is Falls, RunsUp or Unbalanced.
 	Ray []Motion
 	// Unpinned are the weightless bodies that fly up for want of a counter-pull
@@ -291,6 +296,14 @@ type Stay struct {
 type Loss struct {
 	Lost
 	Stay
+}
+
+// LoadsStay says whether every load and counterweight stays where it is: the rig is
+// held, or all that goes down are parts with a weight of their own, such as a heavy
+// pulley on a hitch that slides down its rope.
+func (s Stay) LoadsStay() bool {
+	return s.Answer == Held ||
+		len(s.Sinking) > 0 && !slices.ContainsFunc(s.Sinking, func(b *Body) bool { return len(b.Loads) > 0 })
 }
 
 // WeightOf gives the weight of a part along the haul line in fractions of the

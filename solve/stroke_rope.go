@@ -15,6 +15,9 @@ type RopeNeed struct {
 	Strands *lp.Num
 	// Missing are the parts whose positions Strands needs, as in Stroke.
 	Missing []*model.Part
+	// Against says that the positions at the ends of a strand contradict its stroke;
+	// nothing is added up then.
+	Against bool
 	// TakenIn is the rope of this line that the hauler takes in over the raise, or
 	// over one stroke where no raise is known; PaidOut is what its tender or its
 	// loose end has to give meanwhile. Nil if neither is known.
@@ -125,6 +128,7 @@ func (n *RopeNeed) addStrands(s *system) {
 		length, known := s.place.strand(n.Rope, i)
 		if known {
 			sum = sum.Add(length)
+			n.Against = n.Against || length.Sign() < 0
 			continue
 		}
 		ends := []model.Node{n.Rope.Nodes[i], n.Rope.Nodes[n.Rope.After(i)]}
@@ -142,7 +146,7 @@ func (n *RopeNeed) addStrands(s *system) {
 			n.Missing = append(n.Missing, p)
 		}
 	}
-	if len(n.Missing) == 0 {
+	if len(n.Missing) == 0 && !n.Against {
 		n.Strands = &sum
 	}
 }

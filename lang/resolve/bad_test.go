@@ -17,6 +17,22 @@ var badCases = []marked{
 	{"on without a part", basic + "sling strap on⟦⟧syntax\npulley p on strap\nreeve long: litter / p \\ strap / team\nreeve b: litter / head\nrope b\n"},
 	{"a leg without a name after from", "anchor tree\nfocal hub\nleg l from⟦⟧syntax to hub\nleg m from tree to hub\nload litter\nrope long\nreeve long: litter / hub\n"},
 	{"a rig without a name", "rig a\n" + basic + line + "rig⟦⟧syntax\n" + basic + line},
+	{"a part without a name", basic + "hitch⟦⟧syntax\npulley runner on grab\nreeve long: litter / grab / head \\ runner / team\n"},
+	{"a part without a name, and a misspelt one", basic + "hitch⟦⟧syntax\npulley runner on grab\nreeve long: ⟦liter⟧unknown-part / grab / ⟦peg⟧unknown-part \\ runner / team\n"},
+	{"two parts without a name", basic + "hitch⟦⟧syntax\npulley ⟦\"q\"⟧syntax\nreeve long: litter / grab / peg \\ team\n"},
+	{"a part whose name is torn", basic + "hitch gra⟦\xff⟧bad-character\npulley runner on grab\nreeve long: litter / grab / head \\ runner / team\n"},
+	{"a part whose name is torn in its middle", basic + "pulley t⟦\x01⟧bad-characterOp on head\nreeve long: litter / top \\ team\n"},
+	{"a part whose name lacks before on", basic + "pulley ⟦on⟧syntax head\nreeve long: litter / top \\ team\n"},
+	{"a part for a model", basic + "hitch grab\npulley runner ⟦grab⟧wrong-kind\nreeve long: litter / grab / head \\ runner / team\n"},
+	{"on, misspelt", basic + "hitch grab\npulley runner ⟦no⟧unknown-clause grab\nreeve long: litter / grab / head \\ runner / team\n"},
+	{"a part for a model, and a stock of that name", "stock pulley grab sheaves 2\n" + basic + "hitch grab on litter\nring eye on head\n" +
+		"pulley runner grab\nreeve long: litter / grab / eye \\ runner / team\n"},
+	{"a rope's name misspelt in its reeving line", basic + "reeve ⟦lon⟧missing-reeve: litter / head \\ team\n"},
+	{"a part misspelt in its own statement", basic + "pulley tob on head\nring eye on litter\nreeve long: litter / ⟦top⟧unknown-part \\ eye / team\n"},
+	{"a part misspelt in its own statement and used twice", basic + "hitch grap\npulley runner on ⟦grab⟧unknown-part\n" +
+		"reeve long: litter / grab / head \\ runner / team\nexpect load on grab under 3\n"},
+	{"an empty reeving line", basic + "pulley top on head\nhitch grab\npulley runner on grab\nreeve long:⟦⟧syntax\n"},
+	{"an empty reeving line of one of two rigs", basic + "pulley top on head\nhitch grab\nrig a\nreeve long:⟦⟧syntax\nrig b\nreeve long: litter / grab / top \\ team\n"},
 	{"a bad claim", basic + line + "expect advantage ⟦x⟧syntax\n"},
 }
 

@@ -34,7 +34,7 @@ func (p *partWork) works() bool {
 
 // checkReeved reports a line that no reeving line is of.
 func (r *rigWork) checkReeved(p *partWork) {
-	if r.reeves[p.Name] != nil || r.lostReeve || r.ghosts[p.Name] {
+	if r.reeves[p.Name] != nil || r.lostReeve || r.ghosts[p.Name] || r.meant[p.Name] {
 		return
 	}
 	remedy := phrase("write reeve " + clipped(p.Name) + ": …")

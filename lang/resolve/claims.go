@@ -24,6 +24,11 @@ func (r *rigWork) readExpect(s *syntax.Statement, body *syntax.Expect) {
 	c := &model.Claim{Expect: body, Place: r.file.At(s.Span)}
 	r.rig.Claims = append(r.rig.Claims, c)
 	c.Of, c.Broken = r.claimed(body.Of)
+	if body.Subject == syntax.Held && c.Of != nil && !canFail(c.Of) {
+		r.misfit(*body.Of, "%s is %s: the claim means nothing, for without names what may fail, such as an anchor, a pulley or a rope",
+			c.Of.Name, article(c.Of.Kind))
+		c.Broken = true
+	}
 	if body.By == nil {
 		return
 	}
@@ -38,6 +43,10 @@ func (r *rigWork) readExpect(s *syntax.Statement, body *syntax.Expect) {
 		c.By = by.Part
 	}
 }
+
+// canFail says whether a part is one of those whose loss says something of the rig: a
+// load that is gone does not fall, and people only let go.
+func canFail(p *model.Part) bool { return !p.Kind.IsWeight() && !p.Kind.IsPerson() }
 
 // claimed finds the part that a claim names; broken if there is none.
 func (r *rigWork) claimed(name *syntax.Word) (part *model.Part, broken bool) {

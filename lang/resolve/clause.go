@@ -162,7 +162,7 @@ func perCent(word string) bool { return accepted[word] == portion }
 
 // asPerCent says whether a plain number makes sense with "%" after it.
 func asPerCent(n *big.Rat) bool {
-	return n.Cmp(big.NewRat(1, 1)) > 0 && n.Cmp(big.NewRat(100, 1)) <= 0
+	return n.Cmp(big.NewRat(10, 1)) >= 0 && n.Cmp(big.NewRat(100, 1)) <= 0
 }
 
 // accepts says whether a number lies within the bounds.

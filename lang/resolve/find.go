@@ -18,11 +18,41 @@ func (r *rigWork) find(name syntax.Word, fits func(*partWork) bool) *partWork {
 	if r.explained(name.Text) {
 		return nil
 	}
+	// What stands before the first rig comes again with each of them, so that the
+	// places in it and those in the rig are apart.
+	key := unknownName{name.Text, name.Span.Start < r.rig.Place.Span.Start}
+	if d := r.unknown[key]; d != nil {
+		r.again(d, name)
+		return nil
+	}
 	near := r.nearNames(name.Text, fits)
+	if r.excuses(name.Text, near) {
+		return nil
+	}
 	d := r.report(unknownPart, name.Span, name.Text,
 		"%s is not a part of this rig%s", name.Text, didYouMean(near))
 	r.offerName(d, name, near)
+	r.unknown[key] = d
 	return nil
+}
+
+// unknownName is a name that no part has.
+type unknownName struct {
+	name string
+	// shared says that it stands before the first rig of the file.
+	shared bool
+}
+
+// again adds a further place of an unknown name to what was said of the first: one
+// part that is misspelt in its statement is one fault.
+func (r *rigWork) again(d *diag.Diagnostic, name syntax.Word) {
+	if len(d.Related) < maxRelated {
+		related(d, r.file.At(name.Span), "%s is named here too", name.Text)
+	}
+	for i := range d.Fixes {
+		fix := &d.Fixes[i]
+		fix.Edits = append(fix.Edits, r.replace(name.Span, fix.Edits[0].NewText))
+	}
 }
 
 // explained says whether it is known why a name has no part.
@@ -32,6 +62,20 @@ func (r *rigWork) explained(name string) bool {
 	return r.short || r.ghosts[name] || dotted && included
 }
 
+// excuses says whether an unknown name may be that of a statement which lacks its own.
+// A name that is near to another is no less misspelt.
+func (r *rigWork) excuses(name string, near []string) bool {
+	if r.excused[name] {
+		return true
+	}
+	if len(near) > 0 || len(r.excused) >= r.nameless {
+		return false
+	}
+	r.excused[name] = true
+	r.rig.Incomplete = true
+	return true
+}
+
 // nearNames gives the names of fitting parts that are nearest to a word.
 func (r *rigWork) nearNames(word string, fits func(*partWork) bool) []string {
 	if !r.hint.afford(len(r.order)) {
@@ -39,7 +83,7 @@ func (r *rigWork) nearNames(word string, fits func(*partWork) bool) []string {
 	}
 	var names []string
 	for _, p := range r.order {
-		if fits == nil || fits(p) {
+		if !p.torn && (fits == nil || fits(p)) {
 			names = append(names, p.Name)
 		}
 	}

@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 
 	"fairlead/lang/langtest"
 )
@@ -22,6 +23,13 @@ var nameCases = []marked{
 	{"claims", basic + line + "expect load on ⟦heap⟧unknown-part under 1 kN\nexpect factor of ⟦teem⟧unknown-part over 4\n" +
 		"expect held without ⟦x⟧unknown-part\nexpect advantage 1:1 by ⟦taem⟧unknown-part\n" +
 		"expect finding no-capture at ⟦q⟧unknown-part\naccept no-capture at ⟦z⟧unknown-part because \"trial\"\n"},
+	{"the loss of what cannot fail", basic + line + "counterweight sack on head\ntender guide\nrope b\nreeve b: litter \\ guide\n" +
+		"expect held without ⟦litter⟧wrong-kind\nexpect not held without ⟦sack⟧wrong-kind\n" +
+		"expect held without ⟦team⟧wrong-kind while hauling\nexpect held without ⟦guide⟧wrong-kind\nexpect not held without head\n" +
+		"expect load on litter under 2\n"},
+	{"units twice", basic + line + "units kN\n⟦units m⟧duplicate-units\n⟦units ft⟧duplicate-units\n"},
+	{"units twice before the rigs", "units kN m\n⟦units N⟧duplicate-units\n" + basic + "rig a\n" + line + "units ft\nrig b\n" + line},
+	{"units of the file and of its rigs", "units kN m\n" + basic + "rig a\n" + line + "units N ft\nrig b\n" + line + "units lbf\n⟦units ft⟧duplicate-units\n"},
 	{"claims about ropes", basic + line + "expect held without long\nexpect factor of long over 4\n"},
 	{"case counts", basic + "reeve long: litter / ⟦Head⟧unknown-part \\ team\nreeve b: litter / head\nrope b\n"},
 	{"second part of a name", basic + line + "pulley ⟦head⟧duplicate-name on litter\n"},
@@ -75,6 +83,24 @@ func TestHints(t *testing.T) {
 			assert.Empty(t, d.Fixes, d.Message)
 		}
 	}
+}
+
+// A name that no part has is reported once, with its other places; the fix mends all.
+func TestUnknownNameIsOneFinding(t *testing.T) {
+	text := basic + "hitch grap\npulley runner on grab\nreeve long: litter / grab / head \\ runner / team\nexpect load on grab under 3\n"
+	file, found := resolved("yard.rig", text)
+	require.Len(t, found, 1)
+	require.Len(t, found[0].Related, 2)
+	assert.Equal(t, "grab is named here too", found[0].Related[1].Message)
+	fixed := langtest.Fixed(t, file.Source, found, "write grap")
+	assert.NotContains(t, fixed, "grab")
+	_, after := resolved("yard.rig", fixed)
+	assert.Empty(t, after)
+	_, found = resolved("yard.rig", "pulley runner on grub\npulley low on grub\n"+basic+"rig a\nreeve long: litter / grub / grub / head\nrig b\nreeve long: litter / head \\ grub\n")
+	require.Len(t, found, 3, "one before the rigs, one in each of them")
+	assert.Len(t, found[0].Related, 1)
+	assert.Len(t, found[1].Related, 1)
+	assert.Empty(t, found[2].Related)
 }
 
 func TestDuplicateNamesTheFirst(t *testing.T) {

@@ -1,6 +1,8 @@
 package resolve
 
 import (
+	"slices"
+
 	"fairlead/lang/model"
 	"fairlead/lang/syntax"
 )
@@ -50,6 +52,10 @@ func (r *rigWork) addPart(s *syntax.Statement, body *syntax.Part, shared bool) {
 		p.OnPlace = r.file.At(body.On.Span)
 	}
 	r.noteLosses(p)
+	if isTorn(s, body.Name) {
+		p.torn = true
+		r.nameless++
+	}
 	if first := r.parts[p.Name]; first != nil {
 		r.reportTwice(body.Name, first.NamePlace, "part")
 		r.rig.Incomplete = true
@@ -57,6 +63,13 @@ func (r *rigWork) addPart(s *syntax.Statement, body *syntax.Part, shared bool) {
 		return
 	}
 	r.keep(p)
+}
+
+// isTorn says whether what cannot be read touches a name, so that it may be another one.
+func isTorn(s *syntax.Statement, name syntax.Word) bool {
+	return slices.ContainsFunc(s.Tokens, func(t syntax.Token) bool {
+		return t.Kind == syntax.InvalidToken && (t.Span.End == name.Span.Start || t.Span.Start == name.Span.End)
+	})
 }
 
 // addRope makes the rope that only a reeving line names.

@@ -1,9 +1,11 @@
 package resolve
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 
+	"fairlead/lang/diag"
 	"fairlead/lang/model"
 	"fairlead/lang/source"
 	"fairlead/lang/syntax"
@@ -28,6 +30,14 @@ type rigWork struct {
 	copies map[string]source.Span
 	// reeves are the reeving statements by the name of their rope.
 	reeves map[string]*syntax.Statement
+	// meant are the lines that a reeving line may be of which names none.
+	meant map[string]bool
+	// nameless are how many statements of parts lack their names, or have them torn by
+	// characters that cannot be read; excused are the unknown names that may be those.
+	nameless int
+	excused  map[string]bool
+	// unknown are the findings about names that no part has.
+	unknown map[unknownName]*diag.Diagnostic
 	// spoilt says that a reeving line is in error, even if it is computed as it stands.
 	spoilt bool
 	// lostReeve says that there is a reeving line whose rope could not be read.
@@ -51,6 +61,8 @@ type partWork struct {
 	// acted says that its holds with a name acted at some pass, idle that it did
 	// not at some, vague that it may, the ends of the run there not being known.
 	acted, idle, vague bool
+	// torn says that its name may be another one.
+	torn bool
 	// missed are the ends of the runs where it was idle.
 	missed []string
 }
@@ -61,6 +73,7 @@ func (w *fileWork) resolveRig(s *section) *model.Rig {
 		fileWork: w, section: s, rig: &model.Rig{Name: s.name.Text, Title: s.title},
 		parts: map[string]*partWork{}, ghosts: map[string]bool{},
 		copies: map[string]source.Span{}, reeves: map[string]*syntax.Statement{},
+		meant: map[string]bool{}, excused: map[string]bool{}, unknown: map[unknownName]*diag.Diagnostic{},
 	}
 	r.all = slices.Concat(s.shared, s.own)
 	r.rig.Incomplete = s.short || len(w.out.Uses) > 0
@@ -94,13 +107,15 @@ func (r *rigWork) place() {
 // readPlain reads the statements that say nothing of single parts, and what can
 // be read of those that are bad.
 func (r *rigWork) readPlain() {
-	for _, s := range r.all {
+	var units *syntax.Statement
+	for i, s := range r.all {
+		if i == len(r.section.shared) {
+			units = nil // a rig may have units of its own
+		}
 		switch body := s.Body.(type) {
 		case *syntax.Units:
-			r.rig.Units = nil
-			for _, word := range body.Words {
-				r.rig.Units = append(r.rig.Units, word.Text)
-			}
+			r.readUnits(s, body, units)
+			units = cmp.Or(units, s)
 		case *syntax.Include:
 			r.readInclude(s, body)
 		case *syntax.Join:
@@ -113,6 +128,21 @@ func (r *rigWork) readPlain() {
 	}
 }
 
+// readUnits takes what results are printed in. One rig has one statement for it, one
+// that stands before the first rig aside; first is that of two, nil for none.
+func (r *rigWork) readUnits(s *syntax.Statement, body *syntax.Units, first *syntax.Statement) {
+	if first != nil {
+		d := r.report(duplicateUnits, s.Span, "",
+			"units stands here a second time; one statement says both, as in units kN m")
+		related(d, r.file.At(first.Span), "the first one")
+		return
+	}
+	r.rig.Units = nil
+	for _, word := range body.Words {
+		r.rig.Units = append(r.rig.Units, word.Text)
+	}
+}
+
 // readBad takes what a statement that could not be read still tells.
 func (r *rigWork) readBad(s *syntax.Statement) {
 	switch s.Keyword.Text {
@@ -122,6 +152,9 @@ func (r *rigWork) readBad(s *syntax.Statement) {
 	r.rig.Incomplete = true
 	for _, name := range s.Body.(*syntax.Bad).Names {
 		r.ghosts[name.Text] = true
+	}
+	if _, isPart := syntax.KindNamed(s.Keyword.Text); isPart {
+		r.nameless++
 	}
 	if s.Keyword.Text == "reeve" {
 		name, ok := wordAfterKeyword(s)

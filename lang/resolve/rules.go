@@ -22,6 +22,7 @@ var (
 	unknownModel     = Rule{"unknown-model", diag.Advice, "a model that no stock statement defines; its values stay unset"}
 	duplicateName    = Rule{"duplicate-name", diag.Error, "a name that is given twice"}
 	missingReeve     = Rule{"missing-reeve", diag.Error, "a line without a reeving line, or (advice) a reeving line whose rope has no statement"}
+	duplicateUnits   = Rule{"duplicate-units", diag.Error, "a second units statement for one rig"}
 	duplicateReeve   = Rule{"duplicate-reeve", diag.Error, "a second reeving line for one rope"}
 	unusedPart       = Rule{"unused-part", diag.Warning, "a part that no rope touches and that carries nothing"}
 	clipCircle       = Rule{"clip-circle", diag.Error, "parts clipped to one another in a circle"}
@@ -47,7 +48,7 @@ var (
 func Rules() []Rule { return slices.Clone(rules) }
 
 var rules = []Rule{
-	unknownPart, unknownRig, unknownModel, duplicateName, missingReeve, duplicateReeve, unusedPart,
+	unknownPart, unknownRig, unknownModel, duplicateName, duplicateUnits, missingReeve, duplicateReeve, unusedPart,
 	clipCircle, onPerson, wrongKind, strokeAgainst, reevedBackward, hitchTurnsRope, bendCannotTie,
 	nodeNeedsEnd, looseBesideSlack, wrongAngle, badValue, massMissing, holdAmbiguous, misplacedClause,
 	missingClause, notComputedYet, tooLarge,

@@ -20,7 +20,14 @@ func (r *rigWork) reportNoStatement(s *syntax.Statement) {
 	})
 	d := r.report(missingReeve, name.Span, name.Text,
 		"%s has a reeving line but no statement of its own%s", name.Text, didYouMean(near))
-	d.Severity = diag.Advice
+	if len(near) == 0 {
+		d.Severity = diag.Advice
+	} else { // one of them was meant, and what it says is not read for this line
+		r.rig.Incomplete = true
+		for _, line := range near {
+			r.meant[line] = true
+		}
+	}
 	r.offerName(d, name, near)
 	offer(d, "add rope "+clipped(name.Text), r.insert(r.lineAbove(s)))
 }

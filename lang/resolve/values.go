@@ -29,7 +29,7 @@ func (r *rigWork) readAllValues() {
 
 // readValues reads the values of one part; a clause beats the model.
 func (r *rigWork) readValues(p *partWork) {
-	if p.body.Model != nil {
+	if p.body.Model != nil && !r.meansOn(p) {
 		if p.Stock = r.modelOf(p.body); p.Stock != nil {
 			p.Values = copied(p.Stock.Values)
 		}
@@ -56,6 +56,23 @@ func (r *rigWork) readValues(p *partWork) {
 			r.readName(p, *c)
 		}
 	}
+}
+
+// meansOn reports a part in whose place for the model another part stands, since "on"
+// was left out.
+func (r *rigWork) meansOn(p *partWork) bool {
+	name := *p.body.Model
+	host := r.parts[name.Text]
+	if host == nil || host == p || !canCarry(host) || p.saysOn() || len(r.out.Uses) > 0 || r.modelNamed(p.body.Kind.Text, name.Text) != nil {
+		return false
+	}
+	d := r.report(wrongKind, name.Span, p.Name,
+		"%s: %s is %s of this rig and no %s model, did you mean on %s?",
+		p.Name, name.Text, article(host.Kind), p.body.Kind.Text, name.Text)
+	offer(d, "write on "+clipped(name.Text), r.insert(name.Span.Start, "on "))
+	host.named = true
+	r.rig.Incomplete = true
+	return true
 }
 
 // readName resolves the part that a clause names.

@@ -49,8 +49,10 @@ func (r *reporter) amount(form amountForm, what string, dims []quantity.Dimensio
 	if unit == "" {
 		place = spanOf(form.Low).To(a.HighSpan)
 	}
-	message := what + " " + wrongUnit(unit, dims)
-	r.partFault(RuleBadUnit, place, message)
+	d := r.partFault(RuleBadUnit, place, what+" "+wrongUnit(unit, dims))
+	if _, known := quantity.UnitNamed(unit); !known && unit != "" {
+		r.offer(d, place, meantUnit(unit, unitsOf(dims)))
+	}
 	return nil
 }
 
@@ -64,10 +66,8 @@ func wrongUnit(unit string, dims []quantity.Dimension) string {
 		return fmt.Sprintf("needs a unit: %s", list(wanted, "or"))
 	case len(wanted) == 0:
 		return fmt.Sprintf("is a plain number, without %s", clip(unit))
-	case !known && meantUnit(unit, wanted) != "":
-		return fmt.Sprintf("has the unknown unit %s, did you mean %s?", clip(unit), meantUnit(unit, wanted))
 	case !known:
-		return fmt.Sprintf("has the unknown unit %s; it takes %s", clip(unit), list(wanted, "or"))
+		return fmt.Sprintf("has the unknown unit %s%s", clip(unit), hintOr(meantUnit(unit, wanted), "; it takes "+list(wanted, "or")))
 	case plain:
 		return fmt.Sprintf("takes %s or a plain number, and %s is a unit of %s",
 			list(wanted, "or"), unit, spokenDimension[u.Dimension])
@@ -91,21 +91,15 @@ func unitsOf(dims []quantity.Dimension) []string {
 	return words
 }
 
-// meantUnit gives the unit that was probably meant; empty if none is near.
-func meantUnit(word string, among []string) string {
-	unit := spelledUnits[strings.ToLower(word)]
-	for _, u := range among {
-		if unit == "" && strings.EqualFold(u, word) {
-			unit = u
+// meantUnit gives the units of which one was probably meant; empty if none is near.
+func meantUnit(word string, among []string) []string {
+	if unit := spelledUnits[strings.ToLower(word)]; unit != "" {
+		if slices.Contains(among, unit) {
+			return []string{unit}
 		}
+		return nil
 	}
-	if unit == "" {
-		unit = nearest(word, among)
-	}
-	if slices.Contains(among, unit) {
-		return unit
-	}
-	return ""
+	return nearest(word, among)
 }
 
 // spelledUnits are units as people spell them out.

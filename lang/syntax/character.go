@@ -6,6 +6,7 @@ import (
 	"unicode"
 	"unicode/utf8"
 
+	"fairlead/lang/diag"
 	"fairlead/lang/source"
 )
 
@@ -23,11 +24,9 @@ func (s *scanner) badRun(end int) {
 		}
 	}
 	span := source.Span{Start: start, End: s.at}
-	switch s.badRuns++; {
-	case s.badRuns < maxBadRuns:
+	if s.badRuns++; s.badRuns <= mostBadPlaces {
+		s.lastBad = len(s.problems)
 		s.fault(RuleBadCharacter, span, "%s", badCharacter(first, broken))
-	case s.badRuns == maxBadRuns:
-		s.fault(RuleBadCharacter, span, "%s, and there are more such places; this may be no rig file", badCharacter(first, broken))
 	}
 }
 
@@ -37,9 +36,32 @@ func (s *scanner) character(end int) (r rune, broken bool, n int) {
 	return r, r == utf8.RuneError && n < 2, n
 }
 
-// maxBadRuns is the most places with bad characters that are reported, so that a
-// picture taken for a rig file does not fill the memory with faults.
-const maxBadRuns = 1000
+// mostBadPlaces is how many places with bad characters are reported one by one. The
+// rest is counted, so that a text in another encoding does not bury everything else.
+const mostBadPlaces = 20
+
+// bound gives the faults that are to be reported, in file order. Of a file that is no
+// text at all, such as a picture, no more is said than of bad characters.
+func (r *reporter) bound() []diag.Diagnostic {
+	unsaid, end := max(0, r.badRuns-mostBadPlaces), ""
+	if unsaid > 0 {
+		end = fmt.Sprintf(", and there are %d more such places", unsaid)
+		if unsaid == 1 {
+			end = ", and there is 1 more such place"
+		}
+	}
+	noText := strings.Contains(r.file.Text, "\x00") && len(r.problems)+unsaid > mostBadPlaces
+	if end != "" && !noText {
+		r.problems[r.lastBad].Message += end
+	}
+	diag.Sort(r.problems, []*source.File{r.file})
+	if noText {
+		unsaid += max(0, len(r.problems)-mostBadPlaces)
+		r.problems = r.problems[:min(len(r.problems), mostBadPlaces)]
+		r.problems[len(r.problems)-1].Message += fmt.Sprintf(", and %d more faults follow; this is probably no rig file", unsaid)
+	}
+	return r.problems
+}
 
 // badCharacter says what a character is and, where one can tell, what was meant.
 func badCharacter(r rune, broken bool) string {

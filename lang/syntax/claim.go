@@ -161,10 +161,9 @@ func (r *reporter) unknownSubject(tokens []lexer.Token) {
 	case tokens[1].Type == invalidClass:
 		r.faulty = true
 	default:
-		ending := hint(tokens[1].Value, strings.Fields(strings.Join(subjects, " ")))
-		if ending == "" {
-			ending = "; the claims are " + list(subjects, "and")
-		}
-		r.fault(RuleSyntax, spanOf(tokens[1]), "%s is no claim%s", clip(tokens[1].Value), ending)
+		near := nearest(tokens[1].Value, strings.Fields(strings.Join(subjects, " ")))
+		d := r.fault(RuleSyntax, spanOf(tokens[1]), "%s is no claim%s", clip(tokens[1].Value),
+			hintOr(near, "; the claims are "+list(subjects, "and")))
+		r.offer(d, spanOf(tokens[1]), near)
 	}
 }

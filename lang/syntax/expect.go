@@ -108,8 +108,11 @@ func (r *reporter) expectTravel(tokens []lexer.Token) *Expect {
 	e := r.figure(&Expect{
 		Subject: Travel, SubjectSpan: spanOf(form.Subject), Compare: compareOf(form.Compare), By: maybeWord(form.By),
 	}, form.Amount, lengths)
+	if e == nil { // whoever forgets one unit forgets the other
+		return nil
+	}
 	per := r.amount(form.Per.amount(), "travel", lengths)
-	if e == nil || per == nil {
+	if per == nil {
 		return nil
 	}
 	if per.Low.Sign() == 0 {

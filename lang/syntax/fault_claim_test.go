@@ -91,6 +91,12 @@ var claimFaults = []faultCase{
 	{"expect travel 3 m ⟦for⟧ 1 m", []string{
 		"syntax: expect goes on with per, not for, as in expect travel 3 m per 1 m",
 	}, ""},
+	{"expect travel ⟦3⟧ per 1", []string{
+		"bad-unit: travel needs a unit: m, cm, mm, ft or in",
+	}, ""},
+	{"expect travel 3 m per ⟦1⟧", []string{
+		"bad-unit: travel needs a unit: m, cm, mm, ft or in",
+	}, ""},
 	{"expect travel 3 m per 1 ⟦kg⟧", []string{
 		"bad-unit: travel takes m, cm, mm, ft or in, and kg is a unit of mass",
 	}, ""},

@@ -63,8 +63,8 @@ var statementFaults = []faultCase{
 		"syntax: pulley needs a name first, as in pulley top on head; a name begins with a letter",
 	}, ""},
 	{"pulley ⟦on⟧ head", []string{
-		"reserved-name: on is a word of the notation and cannot be a name",
-	}, "pulley on model head"},
+		"syntax: pulley needs a name first, as in pulley top on head, not on",
+	}, ""},
 	{`pulley ⟦"top"⟧`, []string{
 		`syntax: pulley needs a name first, as in pulley top on head, not "top"`,
 	}, ""},

@@ -4,6 +4,13 @@ import "testing"
 
 // unitFaults are units that are unknown, missing or of another dimension.
 var unitFaults = []faultCase{
+	{"load litter mass 18⟦O⟧ kg people 2", []string{
+		"bad-unit: litter: mass has the unknown unit O; it takes kg, g, t or lb",
+	}, "load litter [people 2]"},
+	{"load litter mass 18⟦O⟧ ⟦foo⟧", []string{
+		"bad-unit: litter: mass has the unknown unit O; it takes kg, g, t or lb",
+		"unknown-clause: litter: a load has no clause foo; it takes mass, weight, slope, friction, people, raise, at and length",
+	}, "load litter"},
 	{"pulley top strength 36 ⟦kg⟧ holds", []string{
 		"bad-unit: top: strength takes lbf, N, kN or daN, and kg is a unit of mass",
 	}, "pulley top [holds]"},

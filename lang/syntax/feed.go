@@ -116,7 +116,7 @@ func isUnit(tokens []Token, i int, word string) bool {
 	if followed || Reserved(word) || claimWord(word) || plainClause(tokens[:i-1]) {
 		return false
 	}
-	return nearest(word, clauseWords) == "" && nearest(word, claimWords) == ""
+	return len(nearest(word, clauseWords)) == 0 && len(nearest(word, claimWords)) == 0
 }
 
 // plainClause says whether the tokens end in a clause, perhaps with the first

@@ -62,16 +62,32 @@ func TestHostileTexts(t *testing.T) {
 	}
 }
 
-func TestBadBytesAreCounted(t *testing.T) {
-	tree := parse(t, strings.Repeat("\x00 ", 3*maxBadRuns))
-	reported := 0
-	for _, p := range tree.Problems {
-		if p.Rule == RuleBadCharacter {
-			reported++
-		}
+// A text in another encoding: the first places are reported, the rest is counted, and
+// faults of other kinds stay.
+func TestBadCharactersAreCounted(t *testing.T) {
+	for places, says := range map[int]string{
+		mostBadPlaces:      "this is not UTF-8 text",
+		mostBadPlaces + 1:  "this is not UTF-8 text, and there is 1 more such place",
+		3 * mostBadPlaces:  "this is not UTF-8 text, and there are 40 more such places",
+		30 * mostBadPlaces: "this is not UTF-8 text, and there are 580 more such places",
+	} {
+		tree := parse(t, strings.Repeat("# f\xfcr\n", places)+"pulley top strenght 3 kN\n")
+		require.Len(t, tree.Problems, mostBadPlaces+1)
+		require.Equal(t, "this is not UTF-8 text", tree.Problems[mostBadPlaces-2].Message)
+		require.Equal(t, says, tree.Problems[mostBadPlaces-1].Message)
+		require.Equal(t, RuleUnknownClause, tree.Problems[mostBadPlaces].Rule)
 	}
-	require.Equal(t, maxBadRuns, reported)
-	require.Contains(t, tree.Problems[maxBadRuns-1].Message, "there are more such places")
+}
+
+// Of what is no text the first faults are reported, of whatever kind.
+func TestWhatIsNoTextHasFewFaults(t *testing.T) {
+	tree := parse(t, strings.Repeat("\x00 \"a \x01\x02\n", 300))
+	require.Len(t, tree.Problems, mostBadPlaces)
+	for i, p := range tree.Problems {
+		require.Equal(t, i == mostBadPlaces-1, strings.Contains(p.Message, "this is probably no rig file"), p.Message)
+	}
+	require.Contains(t, tree.Problems[mostBadPlaces-1].Message, ", and 1180 more faults follow;")
+	require.Len(t, parse(t, "anchor \x00a\nfoo\n").Problems, 2, "a stray byte is no reason to say less")
 }
 
 // checkIndependent asserts that what stands before a text, ended by a blank line,
@@ -79,7 +95,8 @@ func TestBadBytesAreCounted(t *testing.T) {
 func checkIndependent(t testing.TB, tree *Tree) {
 	t.Helper()
 	const before = "pulley x strength 3\n\n"
-	if strings.HasPrefix(tree.File.Text, byteOrderMark) || len(tree.Problems) >= maxBadRuns {
+	noText := strings.Contains(tree.File.Text, "\x00") && len(tree.Problems) >= mostBadPlaces-1
+	if strings.HasPrefix(tree.File.Text, byteOrderMark) || noText {
 		return
 	}
 	other := Parse(source.New("case.rig", before+tree.File.Text))

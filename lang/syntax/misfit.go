@@ -21,16 +21,16 @@ func misfit[F any](r *reporter, parser func() *participle.Parser[F], tokens []le
 		return
 	}
 	t := tokens[at]
-	if near := nearest(t.Value, words); near != "" {
-		ending = ", did you mean " + near + "?"
-	}
+	near := nearest(t.Value, words)
+	ending = hintOr(near, ending)
 	switch {
 	case t.Type == keywordClass && slices.Contains(spoken, aName):
 		r.reserved(t)
 	case len(spoken) == 0:
 		r.fault(RuleSyntax, spanOf(t), "%s ends before %s%s", tokens[0].Value, clip(t.Value), ending)
 	default:
-		r.fault(RuleSyntax, spanOf(t), "%s goes on with %s, not %s%s", tokens[0].Value, list(spoken, "or"), clip(t.Value), ending)
+		d := r.fault(RuleSyntax, spanOf(t), "%s goes on with %s, not %s%s", tokens[0].Value, list(spoken, "or"), clip(t.Value), ending)
+		r.offer(d, spanOf(t), near)
 	}
 }
 

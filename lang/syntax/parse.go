@@ -5,7 +5,6 @@ import (
 
 	"github.com/alecthomas/participle/v2/lexer"
 
-	"fairlead/lang/diag"
 	"fairlead/lang/source"
 )
 
@@ -25,8 +24,7 @@ func Parse(f *source.File) *Tree {
 		r.statement(st)
 		st.Faulty = r.faulty
 	}
-	diag.Sort(r.problems, []*source.File{f})
-	tree.Problems = r.problems
+	tree.Problems = r.bound()
 	return tree
 }
 
@@ -109,10 +107,9 @@ func (r *reporter) unknownStatement(tokens []lexer.Token) {
 	case len(tokens) > 1 && tokens[1].Value == ":":
 		r.fault(RuleUnknownStatement, spanOf(first), "%s begins no statement; a reeving line is written reeve %s: …", clip(word), clip(word))
 	default:
-		end := hint(word, candidates)
-		if end == "" {
-			end = "; a line begins with a kind of part, such as pulley, or with " + list(statements, "or")
-		}
-		r.fault(RuleUnknownStatement, spanOf(first), "%s begins no statement%s", clip(word), end)
+		near := nearest(word, candidates)
+		d := r.fault(RuleUnknownStatement, spanOf(first), "%s begins no statement%s", clip(word),
+			hintOr(near, "; a line begins with a kind of part, such as pulley, or with "+list(statements, "or")))
+		r.offer(d, spanOf(first), near)
 	}
 }

@@ -27,7 +27,9 @@ var (
 // part reads a part statement. Whatever is wrong in its clauses, the part is there.
 func (r *reporter) part(tokens []lexer.Token) Body {
 	kind := tokens[0].Value
-	tokens = r.asName(tokens)
+	if !nameAt(tokens, 2) || tokens[1].Value != "on" { // else the name lacks before "on PART"
+		tokens = r.asName(tokens)
+	}
 	head := tokens
 	if len(tokens) > 2 && beginsPhrase(tokens, 2) {
 		head = tokens[:2]
@@ -53,7 +55,7 @@ func (p *phrases) misspelt(part *Part, tokens []lexer.Token) []lexer.Token {
 	if part.Model == nil || len(tokens) == 0 || tokens[0].Type != nameClass || beginsPhrase(tokens, 0) {
 		return tokens
 	}
-	if nearest(part.Model.Text, slices.Concat(p.allowed, []string{"on"})) == "" {
+	if len(nearest(part.Model.Text, slices.Concat(p.allowed, []string{"on"}))) == 0 {
 		return tokens
 	}
 	p.unknownClause(*part.Model)
@@ -97,7 +99,8 @@ func (r *reporter) isKind(t lexer.Token) bool {
 	if _, known := KindNamed(t.Value); known {
 		return true
 	}
-	r.fault(RuleSyntax, spanOf(t), "%s is no kind of part%s", clip(t.Value), hint(t.Value, kindWords))
+	near := nearest(t.Value, kindWords)
+	r.offer(r.fault(RuleSyntax, spanOf(t), "%s is no kind of part%s", clip(t.Value), hint(near)), spanOf(t), near)
 	return false
 }
 

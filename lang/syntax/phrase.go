@@ -5,6 +5,7 @@ import (
 
 	"github.com/alecthomas/participle/v2/lexer"
 
+	"fairlead/lang/quantity"
 	"fairlead/lang/source"
 )
 
@@ -107,7 +108,15 @@ func (p *phrases) phrase(tokens []lexer.Token) {
 	if ok && !p.repeated(use) {
 		p.clauses = append(p.clauses, use)
 	}
+	if !ok && used < len(tokens) && isUnitWord(tokens[used]) {
+		used++ // that of a number such as 18O, of which the O was taken for the unit
+	}
 	p.rest(tokens, used)
+}
+
+func isUnitWord(t lexer.Token) bool {
+	_, known := quantity.UnitNamed(t.Value)
+	return known && t.Type == nameClass
 }
 
 // torn reads what stands before an invalid token, which the scanner reported. If

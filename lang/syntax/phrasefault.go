@@ -61,17 +61,18 @@ func (p *phrases) unknownClause(w Word) {
 	if p.noOn == "" {
 		candidates = append([]string{"on"}, candidates...)
 	}
-	end := hint(w.Text, candidates)
-	if end == "" && len(p.allowed) > 0 {
+	end := ""
+	if len(p.allowed) > 0 {
 		end = "; it takes " + list(p.allowed, "and")
 	}
-	p.partFault(RuleUnknownClause, w.Span, p.taker+" has no clause "+clip(w.Text)+end)
+	near := nearest(w.Text, candidates)
+	p.offer(p.partFault(RuleUnknownClause, w.Span, p.taker+" has no clause "+clip(w.Text)+hintOr(near, end)), w.Span, near)
 }
 
 // tie takes the knot of a node.
 func (p *phrases) tie(tokens []lexer.Token) {
 	w := wordOf(tokens[0])
-	if near := nearest(w.Text, nodeFlags); near != "" {
+	if near := nearest(w.Text, nodeFlags); len(near) > 0 {
 		p.unknownClause(w)
 		return
 	}

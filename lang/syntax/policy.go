@@ -97,11 +97,13 @@ func (r *reporter) units(tokens []lexer.Token) Body {
 		switch {
 		case !known || unit.Dimension != quantity.Force && unit.Dimension != quantity.Length:
 			wanted := unitsOf([]quantity.Dimension{quantity.Force, quantity.Length})
-			ending := "; it is one of " + list(wanted, "or")
-			if near := meantUnit(w.Text, wanted); !known && near != "" {
-				ending = ", did you mean " + near + "?"
+			var near []string
+			if !known {
+				near = meantUnit(w.Text, wanted)
 			}
-			r.fault(RuleBadUnit, w.Span, "%s is no unit of force or length%s", clip(w.Text), ending)
+			d := r.fault(RuleBadUnit, w.Span, "%s is no unit of force or length%s", clip(w.Text),
+				hintOr(near, "; it is one of "+list(wanted, "or")))
+			r.offer(d, w.Span, near)
 		case seen[unit.Dimension]:
 			r.fault(RuleSyntax, w.Span, "%s is a second unit of %s", w.Text, spokenDimension[unit.Dimension])
 		default:

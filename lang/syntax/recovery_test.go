@@ -11,21 +11,17 @@ import (
 )
 
 func TestGluedStrokesAreAdviceWithAFix(t *testing.T) {
-	text, spans := unmark(t, "reeve long: litter⟦/⟧grab ⟦/⟧top\\\n runner⟦~⟧ team # x")
-	tree := parse(t, strings.ReplaceAll(text, "top\\", "top \\"))
-	require.Len(t, tree.Problems, 3)
-	var edits []diag.Edit
-	for i, p := range tree.Problems {
-		assert.Equal(t, RuleGluedStroke, p.Rule)
-		assert.Equal(t, diag.Advice, p.Severity)
-		if i < 2 {
-			assert.Equal(t, spans[i], p.Place.Span)
-		}
-		require.Len(t, p.Fixes, 1)
-		edits = append(edits, p.Fixes[0].Edits...)
-	}
+	text, spans := unmark(t, "reeve long: litter⟦/grab /top \\\n runner~⟧ team # x")
+	tree := parse(t, text)
+	require.Len(t, tree.Problems, 1, "one for the whole line")
+	p := tree.Problems[0]
+	assert.Equal(t, RuleGluedStroke, p.Rule)
+	assert.Equal(t, diag.Advice, p.Severity)
+	assert.Equal(t, spans[0], p.Place.Span)
+	assert.Equal(t, "3 strokes of long read better with a space on both sides", p.Message)
+	require.Len(t, p.Fixes, 1)
 	assert.False(t, tree.Statements[0].Faulty, "advice leaves a statement whole")
-	mended := diag.Apply(tree.File, edits)
+	mended := diag.Apply(tree.File, p.Fixes[0].Edits)
 	assert.Equal(t, "reeve long: litter / grab / top \\\n runner ~ team # x", mended)
 	assert.Empty(t, parse(t, mended).Problems)
 }
@@ -79,9 +75,10 @@ func TestNearest(t *testing.T) {
 	cases := []struct{ word, want string }{
 		{"efficency", "efficiency"}, {"strenght", "strength"}, {"hodls", "holds"}, {"wieght", "weight"},
 		{"strength", ""}, {"bowline", ""}, {"x", ""}, {"to", ""}, {"releasble", "releasable"},
-		{"Efficiency", "efficiency"}, {strings.Repeat("strength", 20), ""},
+		{"Efficiency", "efficiency"}, {"EFFICENCY", "efficiency"}, {"AT", "at"}, {"ta", "to at"}, {"A", ""},
+		{strings.Repeat("strength", 20), ""},
 	}
 	for _, c := range cases {
-		assert.Equal(t, c.want, nearest(c.word, clauseWords), c.word)
+		assert.Equal(t, c.want, strings.Join(nearest(c.word, clauseWords), " "), c.word)
 	}
 }

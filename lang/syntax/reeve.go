@@ -32,9 +32,10 @@ type reeving struct {
 	reeve *Reeve
 	// broken says that the path of the rope cannot be told.
 	broken bool
-	// glued is said of strokes without white space, unless the line is broken: then
-	// there is more to mend.
-	glued []diag.Diagnostic
+	// glued are the strokes without white space, blanks what puts it there. They are
+	// reported unless the line is broken: then there is more to mend.
+	glued  []lexer.Token
+	blanks []diag.Edit
 }
 
 // reeveLine reads a reeving line, node by node. A bad clause of a node leaves the
@@ -49,7 +50,7 @@ func (r *reporter) reeveLine(tokens []lexer.Token) Body {
 	if rv.broken {
 		return &Bad{}
 	}
-	r.problems = append(r.problems, rv.glued...)
+	rv.reportGlued()
 	return rv.reeve
 }
 

@@ -6,8 +6,6 @@ import (
 	"unicode"
 	"unicode/utf8"
 
-	"github.com/agnivade/levenshtein"
-
 	"fairlead/lang/diag"
 	"fairlead/lang/source"
 )
@@ -18,8 +16,9 @@ type reporter struct {
 	problems []diag.Diagnostic
 	// subject is the part whose statement is being read; empty if there is none.
 	subject string
-	// badRuns counts the places with bad characters.
-	badRuns int
+	// badRuns counts the places with bad characters; lastBad is the last of them among
+	// the problems.
+	badRuns, lastBad int
 	// faulty says that an error was reported since it was last cleared.
 	faulty bool
 }
@@ -64,39 +63,6 @@ func printable(r rune) rune {
 		return r
 	}
 	return utf8.RuneError
-}
-
-// nearest gives the word that was probably meant: at most two letters off, or a
-// third of the length; one letter for words of three. Empty if none is near.
-func nearest(word string, among []string) string {
-	const longest = 64 // longer words resemble none of the notation
-	length := utf8.RuneCountInString(word)
-	if length > longest {
-		return ""
-	}
-	allowed := max(2, length/3)
-	if length <= 3 {
-		allowed = 1
-	}
-	best, bestDistance := "", allowed+1
-	for _, candidate := range among {
-		n := utf8.RuneCountInString(candidate)
-		if candidate == word || max(n-length, length-n) > allowed || n <= allowed {
-			continue
-		}
-		if d := levenshtein.ComputeDistance(word, candidate); d < bestDistance {
-			best, bestDistance = candidate, d
-		}
-	}
-	return best
-}
-
-// hint is the end of a message that offers the nearest word.
-func hint(word string, among []string) string {
-	if near := nearest(word, among); near != "" {
-		return ", did you mean " + near + "?"
-	}
-	return ""
 }
 
 // list joins words as one says them: "a, b or c".

@@ -26,6 +26,7 @@ var faults = []*lint.Rule{
 var hazards = []*lint.Rule{
 	noCapture,
 	redirectLoadsAnchor,
+	idleHitch,
 	slackStrand,
 	straightThrough,
 }

@@ -20,9 +20,6 @@ var hitchBackward = &lint.Rule{
 // one with which the mended rig has the highest advantage.
 func checkHitchBackward(p *lint.Pass) {
 	mends := turnMends(p)
-	if mends == nil {
-		return
-	}
 	var best *lint.Trial
 	var found diag.Diagnostic
 	for _, r := range p.Rig.Ropes {
@@ -30,12 +27,21 @@ func checkHitchBackward(p *lint.Pass) {
 			if n.Role != model.Grip && n.Role != model.Capture {
 				continue
 			}
+			against := preloaded(p, r, i)
+			if mends == nil && against == "" {
+				continue
+			}
 			edit, says, ok := p.Turn(r, i)
 			if !ok {
 				continue
 			}
-			if t, ok := p.Try(edit); ok && mends(t) && t.Better(best) {
+			t, ok := p.Try(edit)
+			switch {
+			case !ok:
+			case mends != nil && mends(t) && t.Better(best):
 				best, found = t, backward(p, n, t, edit, says)
+			case against != "" && t.Mends(p) && t.Compare(p) > 0 && t.Better(best):
+				best, found = t, hindering(p, n, t, edit, says, against)
 			}
 		}
 	}
@@ -48,8 +54,7 @@ func checkHitchBackward(p *lint.Pass) {
 	p.Explain(found)
 }
 
-// turnMends gives the test that a trial must pass; nil if there is nothing that a
-// turned grip could mend. A rig that raises its load but, hands off, does not hold
+// turnMends gives the test that a trial must pass; nil if the rig does its job. A rig that raises its load but, hands off, does not hold
 // it is mended if it raises it as well as before and then holds it.
 func turnMends(p *lint.Pass) func(*lint.Trial) bool {
 	switch p.Fault() {
@@ -62,6 +67,31 @@ func turnMends(p *lint.Pass) func(*lint.Trial) bool {
 	return func(t *lint.Trial) bool {
 		return t.Mends(p) && t.Result.Released.Answer == solve.Held && t.Compare(p) >= 0
 	}
+}
+
+// preloaded names a strand beside a grip that can be pulled as tight as one likes while
+// the load is hauled, for the grip holds against the haul; empty if there is none, and in
+// a rig that raises nothing.
+func preloaded(p *lint.Pass, r *model.Rope, node int) string {
+	if p.Result.Status != solve.OK || p.Explained() {
+		return ""
+	}
+	for _, s := range p.Result.Main().Strands {
+		if s.Rope == r && (s.Index == node || s.Index == r.Before(node)) && s.Known() && s.High == nil {
+			return lint.StrandName(r, s.Index)
+		}
+	}
+	return ""
+}
+
+// hindering makes the finding about a grip that holds against the haul, which raises
+// the load all the same.
+func hindering(p *lint.Pass, n model.Node, t *lint.Trial, edit diag.Edit, says, strand string) diag.Diagnostic {
+	d := backward(p, n, t, edit, says)
+	d.Message = fmt.Sprintf("%s grips the wrong way: %s holds against the haul, and %s; turned round, %s",
+		lint.NameOf(n.Part), strand, p.Rises(), t.Rises())
+	d.Fixes[0].Gives = t.Rises()
+	return d
 }
 
 // backward makes the finding about a grip and the trial in which it is turned.

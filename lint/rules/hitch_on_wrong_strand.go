@@ -14,12 +14,14 @@ import (
 var hitchOnWrongStrand = &lint.Rule{
 	Name:     "hitch-on-wrong-strand",
 	Severity: diag.Error,
-	Summary:  "a hitch or clamp that grips the wrong strand: on another one, the rig does its job",
+	Summary:  "a hitch or clamp that grips the wrong strand, or none: on another one, the rig does its job",
 	Check:    checkHitchOnWrongStrand,
 }
 
 // move is a hitch, and a strand into which it may be moved.
 type move struct {
+	hitch *model.Part
+	// rope and node are where it grips now; rope is nil if it grips nowhere.
 	rope *model.Rope
 	node int
 	to   *model.Rope
@@ -27,9 +29,10 @@ type move struct {
 	stroke, away int
 }
 
-// checkHitchOnWrongStrand moves every hitch, one at a time, to every other strand
-// and reports the move with which the mended rig has the highest advantage; among
-// equals the nearest to where the hitch is, then the first in the file.
+// checkHitchOnWrongStrand moves every hitch, one at a time, to every other strand,
+// and sets one that was forgotten on every strand. It reports the move with which the
+// mended rig has the highest advantage; among equals the nearest to where the hitch is,
+// then the first in the file.
 func checkHitchOnWrongStrand(p *lint.Pass) {
 	if f := p.Fault(); f != solve.RaisesNothing && f != solve.Falls {
 		return
@@ -37,8 +40,7 @@ func checkHitchOnWrongStrand(p *lint.Pass) {
 	var best *lint.Trial
 	var found diag.Diagnostic
 	for _, m := range moves(p.Rig) {
-		edits := append(lint.TakeOut(m.rope, m.node, m.rope.Before(m.node)),
-			lint.SetIn(m.to, m.stroke, m.rope.Nodes[m.node].Place.Text()))
+		edits := m.edits()
 		if t, ok := p.Try(edits...); ok && t.Mends(p) && t.Better(best) {
 			best, found = t, misplaced(p, m, t, edits)
 		}
@@ -52,8 +54,18 @@ func checkHitchOnWrongStrand(p *lint.Pass) {
 	p.Explain(found)
 }
 
+// edits makes the move in the text.
+func (m move) edits() []diag.Edit {
+	if m.rope == nil {
+		return []diag.Edit{lint.SetIn(m.to, m.stroke, m.hitch.Name)}
+	}
+	return append(lint.TakeOut(m.rope, m.node, m.rope.Before(m.node)),
+		lint.SetIn(m.to, m.stroke, m.rope.Nodes[m.node].Place.Text()))
+}
+
 // moves lists every hitch or clamp through which the rope runs straight on, with
-// every other strand that is not slack: the nearest first, then in file order.
+// every other strand that is not slack: the nearest first, then in file order. Last
+// come those that grip no rope.
 func moves(rig *model.Rig) []move {
 	var list []move
 	beyond := 0 // farther than any strand of the same rope
@@ -65,33 +77,51 @@ func moves(rig *model.Rig) []move {
 			if n.Role != model.Grip || !r.RunsOn(i) {
 				continue
 			}
-			for _, to := range rig.Ropes {
-				for k, s := range to.Strokes {
-					away := beyond
-					if to == r {
-						away = max(k-i, i-1-k)
-					}
-					if s != model.Slack && !(to == r && (k == i || k == r.Before(i))) {
-						list = append(list, move{r, i, to, k, away})
-					}
-				}
-			}
+			list = append(list, into(rig, move{hitch: n.Part, rope: r, node: i, away: beyond})...)
+		}
+	}
+	for _, h := range hitches(rig) {
+		if h.forgotten() != "" {
+			list = append(list, into(rig, move{hitch: h.part, away: beyond + 1})...)
 		}
 	}
 	slices.SortStableFunc(list, func(a, b move) int { return cmp.Compare(a.away, b.away) })
 	return list
 }
 
+// into lists the moves of one hitch into every strand but those beside it. Away is
+// given for the strands of other ropes.
+func into(rig *model.Rig, m move) []move {
+	var list []move
+	for _, to := range rig.Ropes {
+		for k, s := range to.Strokes {
+			if s == model.Slack || to == m.rope && (k == m.node || k == m.rope.Before(m.node)) {
+				continue
+			}
+			one := m
+			one.to, one.stroke = to, k
+			if to == m.rope {
+				one.away = max(k-m.node, m.node-1-k)
+			}
+			list = append(list, one)
+		}
+	}
+	return list
+}
+
 // misplaced makes the finding about a hitch and the trial in which it is moved.
 func misplaced(p *lint.Pass, m move, t *lint.Trial, edits []diag.Edit) diag.Diagnostic {
-	n := m.rope.Nodes[m.node]
-	name, strand := lint.NameOf(n.Part), lint.StrandName(m.to, m.stroke)
-	before, after := m.rope.Nodes[m.rope.Before(m.node)], m.rope.Nodes[m.rope.After(m.node)]
+	name, strand := lint.NameOf(m.hitch), lint.StrandName(m.to, m.stroke)
+	place, where := m.hitch.NamePlace, "no rope"
+	if m.rope != nil {
+		before, after := m.rope.Nodes[m.rope.Before(m.node)], m.rope.Nodes[m.rope.After(m.node)]
+		place = m.rope.Nodes[m.node].Place
+		where = fmt.Sprintf("the rope between %s and %s", lint.Clipped(before.Name()), lint.Clipped(after.Name()))
+	}
 	return diag.Diagnostic{
-		Place:   n.Place,
-		Subject: n.Part.Name,
-		Message: fmt.Sprintf("%s grips the rope between %s and %s: %s; on %s %s",
-			name, lint.Clipped(before.Name()), lint.Clipped(after.Name()), p.Trouble(), strand, t.Rises()),
-		Fixes: []diag.Fix{{Title: "set " + name + " on " + strand, Gives: t.Rises() + " there", Edits: edits}},
+		Place:   place,
+		Subject: m.hitch.Name,
+		Message: fmt.Sprintf("%s grips %s: %s; on %s %s", name, where, p.Trouble(), strand, t.Rises()),
+		Fixes:   []diag.Fix{{Title: "set " + name + " on " + strand, Gives: t.Rises() + " there", Edits: edits}},
 	}
 }

@@ -21,7 +21,7 @@ var noCapture = &lint.Rule{
 // checkNoCapture asks the whistle test: everyone lets go.
 func checkNoCapture(p *lint.Pass) {
 	res := p.Result
-	if p.Explained() || res.Released.Answer == solve.Held || res.Status != solve.OK && res.Status != solve.NoHaul {
+	if p.Explained() || res.Released.LoadsStay() || res.Status != solve.OK && res.Status != solve.NoHaul {
 		return
 	}
 	sinking := res.Released.Sinking
@@ -32,7 +32,7 @@ func checkNoCapture(p *lint.Pass) {
 	}
 	if main := res.Main(); main != nil {
 		d.Place = p.OnRope(main.Hauler)
-		d.Message = lint.Fall(p.Rig, res.Released, lettingGo(res))
+		d.Message = released(p)
 	} else {
 		d.Message = lint.Fall(p.Rig, res.Released, "") + ": nothing holds the rope"
 	}
@@ -53,20 +53,21 @@ func checkNoCapture(p *lint.Pass) {
 	p.ReportAs(d.Severity, d)
 }
 
-// lettingGo says who lets go: everybody who hauls.
-func lettingGo(res *solve.Result) string {
-	hauls := res.Hauls()
+// released says what happens when everybody who hauls lets go.
+func released(p *lint.Pass) string {
+	hauls := p.Result.Hauls()
 	if len(hauls) > 3 { // more names than a sentence bears
-		return "hands off"
+		return "hands off, " + lint.Fall(p.Rig, p.Result.Released, "")
 	}
 	var names []string
 	for _, ph := range hauls {
 		names = append(names, lint.NameOf(ph.Hauler))
 	}
+	let := " let go"
 	if len(names) == 1 {
-		return "when " + names[0] + " lets go"
+		let = " lets go"
 	}
-	return "when " + lint.List(names) + " let go"
+	return lint.Fall(p.Rig, p.Result.Released, "when "+lint.List(names)+let)
 }
 
 // peopleOn says whether people hang on bodies: a load with people, or a hauler

@@ -16,7 +16,7 @@ var slackStrand = &lint.Rule{
 
 func checkSlackStrand(p *lint.Pass) {
 	for _, r := range p.Rig.Ropes {
-		if r.Broken || isLoose(r) || carries(p.Result, r) || backsUp(p, r) {
+		if r.Broken || isLoose(r) || carries(p.Result, r) || onIdleHitch(p, r) || backsUp(p, r) {
 			continue
 		}
 		p.Report(diag.Diagnostic{
@@ -24,6 +24,19 @@ func checkSlackStrand(p *lint.Pass) {
 			Message: lint.NameOf(r.Line) + " carries nothing, hauled or held, and whatever part is lost, it catches nothing",
 		})
 	}
+}
+
+// onIdleHitch says whether a rope pulls on a hitch of which it is known that it holds
+// nothing: then that is why the rope carries nothing.
+func onIdleHitch(p *lint.Pass, r *model.Rope) bool {
+	for _, n := range r.Nodes {
+		for part := n.Part; part != nil; part = part.On {
+			if part.Kind.IsGrip() && p.Reported(idleHitch, part.Name) {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // isLoose says whether a line is meant to be slack somewhere: it has a tender, a

@@ -42,6 +42,50 @@ rope spare
 reeve main: litter / top \ runner / team
 reeve spare: litter / side \ ⟦grab⟧hitch-on-wrong-strand \ tail
 `},
+	{"a hitch forgotten in the second stage", `anchor head
+anchor rear
+load litter
+hauler team
+pulley top on head holds litter
+hitch grab
+pulley runner on grab
+hitch ⟦far-grab⟧hitch-on-wrong-strand
+pulley far-runner on far-grab
+pulley far-top on rear
+rope long
+reeve long: litter / grab / top \ runner / far-top \ far-runner / team
+`},
+	{"a hitch with a rope tied to it, forgotten", `anchor head
+anchor rear
+load litter
+hauler team
+tender minder
+pulley top on head holds litter
+hitch ⟦grab⟧hitch-on-wrong-strand
+pulley corner on rear
+rope long
+rope whip
+reeve long: litter / top \ minder
+reeve whip: grab / corner (angle 130 deg) \ team
+`},
+	{"a hitch between load and pulley that grips nothing", `anchor head
+load litter
+hauler team
+hitch ⟦grab⟧idle-hitch on litter
+pulley runner on grab holds head
+rope long
+reeve long: head \ runner / team
+`},
+	{"a hitch on the rope and on nothing, and unused parts", `anchor head
+load litter
+hauler team
+hitch spare
+hitch other
+pulley ⟦eye⟧unused-part on other
+pulley runner on litter holds head
+rope long
+reeve long: head \ runner / ⟦spare⟧idle-hitch / team
+`},
 	{"turned, in the second stage", `anchor head
 anchor rear
 load litter
@@ -263,7 +307,7 @@ func TestFixesThatWouldBreakAClaim(t *testing.T) {
 func TestNoCaptureNamesAllWhoLetGo(t *testing.T) {
 	for teams, says := range map[int]string{
 		1: "litter falls when team0 lets go", 2: "litter falls when team0 and team1 let go",
-		3: "litter falls when team0, team1 and team2 let go", 4: "litter falls hands off",
+		3: "litter falls when team0, team1 and team2 let go", 4: "hands off, litter falls",
 	} {
 		rig := "load litter\n"
 		for i := range teams {

@@ -70,6 +70,10 @@ func jam(j *solve.Jam, who string) string {
 func released(res *solve.Result, s scale) string {
 	stay := res.Released
 	far := dropped(stay.Drop, s)
+	if stay.Answer != solve.Held && stay.LoadsStay() {
+		return heldBy(res.Hold()) + "; " + bodies(stay.Sinking) + " " +
+			agree(stay.Sinking, "slides", "slide") + " down by " + agree(stay.Sinking, "its", "their") + " own weight"
+	}
 	switch stay.Answer {
 	case solve.Held:
 		return heldBy(res.Hold()) + grounded(stay.Grounded)
