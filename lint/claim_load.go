@@ -1,6 +1,8 @@
 package lint
 
 import (
+	"strings"
+
 	"fairlead/lang/model"
 	"fairlead/lang/quantity"
 	"fairlead/solve"
@@ -77,7 +79,12 @@ func judgeLoad(res *solve.Result, c *model.Claim) Verdict {
 		}
 		unit = *res.WeightNewtons
 	}
-	is := load.say(func(n lp.Num) string { return inUnit(n.Mul(unit), c.Amount.Unit, claimed(c)) }) + unitless(c)
+	is := load.say(func(n lp.Num) string {
+		if strings.Contains(c.Amount.Written, ":") { // said as it is claimed
+			return Number(n)
+		}
+		return inUnit(n.Mul(unit), c.Amount.Unit, claimed(c))
+	}) + unitless(c)
 	if load.doubt != nil {
 		is += " without friction"
 	}

@@ -9,7 +9,8 @@ import (
 )
 
 // reportNoStatement reports a reeving line whose rope has no statement; the rope
-// is there all the same.
+// is there all the same. Where a line without a reeving line has nearly its name, one of
+// the two is misspelt.
 func (r *rigWork) reportNoStatement(s *syntax.Statement) {
 	name := s.Body.(*syntax.Reeve).Rope
 	if r.explained(name.Text) {
@@ -22,14 +23,15 @@ func (r *rigWork) reportNoStatement(s *syntax.Statement) {
 		"%s has a reeving line but no statement of its own%s", name.Text, didYouMean(near))
 	if len(near) == 0 {
 		d.Severity = diag.Advice
-	} else { // one of them was meant, and what it says is not read for this line
-		r.rig.Incomplete = true
-		for _, line := range near {
-			r.meant[line] = true
-		}
+		offer(d, "add rope "+clipped(name.Text), r.insert(r.lineAbove(s)))
+		return
+	}
+	// One of them was meant, and what its statement says is not read for this line.
+	r.rig.Incomplete = true
+	for _, line := range near {
+		r.meant[line] = true
 	}
 	r.offerName(d, name, near)
-	offer(d, "add rope "+clipped(name.Text), r.insert(r.lineAbove(s)))
 }
 
 // lineAbove gives the edit that puts "rope NAME" on a line of its own above a

@@ -52,7 +52,9 @@ type loadForm struct {
 	Subject lexer.Token  `parser:"'expect' @'load'"`
 	Of      lexer.Token  `parser:"'on' @Name"`
 	Compare *lexer.Token `parser:"@( 'over' | 'under' )?"`
-	Amount  figureForm   `parser:"@@"`
+	A       lexer.Token  `parser:"@Number"`
+	B       *lexer.Token `parser:"( ':' @Number"`
+	Unit    *lexer.Token `parser:"| @Unit )?"`
 	By      *lexer.Token `parser:"( 'by' @Name )?"`
 }
 

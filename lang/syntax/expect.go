@@ -1,6 +1,8 @@
 package syntax
 
 import (
+	"math/big"
+
 	"github.com/alecthomas/participle/v2/lexer"
 
 	"fairlead/lang/quantity"
@@ -37,6 +39,9 @@ func compareOf(t *lexer.Token) Compare {
 }
 
 func (r *reporter) expectAdvantage(tokens []lexer.Token) *Expect {
+	if r.fraction(tokens) {
+		return nil
+	}
 	form := whole(r, advantageGrammar, tokens, "expect advantage 3:1")
 	if form == nil {
 		return nil
@@ -79,14 +84,49 @@ func (r *reporter) expectPull(tokens []lexer.Token) *Expect {
 }
 
 func (r *reporter) expectLoad(tokens []lexer.Token) *Expect {
+	if r.fraction(tokens) {
+		return nil
+	}
 	form := whole(r, loadGrammar, tokens, "expect load on head under 6 kN")
 	if form == nil {
 		return nil
 	}
-	return r.figure(&Expect{
+	e := &Expect{
 		Subject: LoadOn, SubjectSpan: spanOf(form.Subject), Compare: compareOf(form.Compare),
 		Of: maybeWord(&form.Of), By: maybeWord(form.By),
-	}, form.Amount, forcesOrPlain)
+	}
+	if form.B == nil {
+		return r.figure(e, figureForm{form.A, form.Unit}, forcesOrPlain)
+	}
+	ratio := r.ratio(ratioForm{form.A, form.B})
+	if ratio == nil {
+		return nil
+	}
+	e.Amount = ratio.amount()
+	return e
+}
+
+// fraction reports a stroke between two numbers, which was meant for a ratio.
+func (r *reporter) fraction(tokens []lexer.Token) bool {
+	for i := 1; i+1 < len(tokens); i++ {
+		before, after := tokens[i-1], tokens[i+1]
+		if tokens[i].Value != "/" || before.Type != numberClass || after.Type != numberClass {
+			continue
+		}
+		a, b := clip(before.Value), clip(after.Value)
+		r.fault(RuleSyntax, spanOf(before).To(spanOf(after)), "%s / %s is written %s:%s, since / is a stroke", a, b, a, b)
+		return true
+	}
+	return false
+}
+
+// amount gives a ratio as a plain number: "2:3" is two thirds.
+func (r *Ratio) amount() *Amount {
+	value := new(big.Rat).Quo(r.A.Low, r.B.Low)
+	return &Amount{
+		Quantity: quantity.Quantity{Low: value, High: value, Written: r.A.Written + ":" + r.B.Written},
+		Span:     r.Span, LowSpan: r.Span, HighSpan: r.Span, UnitSpan: source.Span{Start: r.Span.End, End: r.Span.End},
+	}
 }
 
 func (r *reporter) expectFactor(tokens []lexer.Token) *Expect {

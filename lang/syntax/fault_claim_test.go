@@ -76,6 +76,21 @@ var claimFaults = []faultCase{
 	{"expect load ⟦of⟧ head 3 kN", []string{
 		"syntax: expect goes on with on, not of, did you mean on?",
 	}, ""},
+	{"expect advantage over ⟦5/2⟧", []string{
+		"syntax: 5 / 2 is written 5:2, since / is a stroke",
+	}, ""},
+	{"expect load on head ⟦2/3⟧", []string{
+		"syntax: 2 / 3 is written 2:3, since / is a stroke",
+	}, ""},
+	{"expect load on head under ⟦2 / 3⟧ by team", []string{
+		"syntax: 2 / 3 is written 2:3, since / is a stroke",
+	}, ""},
+	{"expect load on head 2:⟦0⟧", []string{
+		"syntax: a ratio to 0 means nothing",
+	}, ""},
+	{"expect load on head 2:3 ⟦kN⟧", []string{
+		"syntax: expect goes on with by, not kN, as in expect load on head under 6 kN",
+	}, ""},
 	{"expect load on ⟦anchor⟧ 3 kN", []string{
 		"reserved-name: anchor is a word of the notation and cannot be a name",
 	}, ""},

@@ -66,6 +66,8 @@ var goodCases = []struct{ text, reads string }{
 	{"expect load on head under 6 kN", "expect load of head under 6 kN"},
 	{"expect load on head under 2.5", "expect load of head under 2.5"},
 	{"expect load on head 2", "expect load of head 2"},
+	{"expect load on head 2:3", "expect load of head 2:3"},
+	{"expect load on head under 4 : 3 by team", "expect load of head under 4:3 by team"},
 	{"expect factor over 8", "expect factor over 8"},
 	{"expect factor of grab over 4", "expect factor of grab over 4"},
 	{"expect travel 3 m per 1 m", "expect travel 3 m per 1 m"},

@@ -19,7 +19,7 @@ var hitchBackward = &lint.Rule{
 // checkHitchBackward turns every grip and capture, one at a time, and reports the
 // one with which the mended rig has the highest advantage.
 func checkHitchBackward(p *lint.Pass) {
-	mends := turnMends(p)
+	mends, open := turnMends(p), preloaded(p)
 	var best *lint.Trial
 	var found diag.Diagnostic
 	for _, r := range p.Rig.Ropes {
@@ -27,7 +27,7 @@ func checkHitchBackward(p *lint.Pass) {
 			if n.Role != model.Grip && n.Role != model.Capture {
 				continue
 			}
-			against := preloaded(p, r, i)
+			against := beside(open, r, i)
 			if mends == nil && against == "" {
 				continue
 			}
@@ -69,16 +69,33 @@ func turnMends(p *lint.Pass) func(*lint.Trial) bool {
 	}
 }
 
-// preloaded names a strand beside a grip that can be pulled as tight as one likes while
-// the load is hauled, for the grip holds against the haul; empty if there is none, and in
-// a rig that raises nothing.
-func preloaded(p *lint.Pass, r *model.Rope, node int) string {
+// strandOf is a strand of a rope, by the place of its stroke.
+type strandOf struct {
+	rope   *model.Rope
+	stroke int
+}
+
+// preloaded gives the strands that can be pulled as tight as one likes while the load is
+// hauled; none in a rig that raises nothing.
+func preloaded(p *lint.Pass) map[strandOf]bool {
 	if p.Result.Status != solve.OK || p.Explained() {
-		return ""
+		return nil
 	}
+	open := map[strandOf]bool{}
 	for _, s := range p.Result.Main().Strands {
-		if s.Rope == r && (s.Index == node || s.Index == r.Before(node)) && s.Known() && s.High == nil {
-			return lint.StrandName(r, s.Index)
+		if s.Known() && s.High == nil {
+			open[strandOf{s.Rope, s.Index}] = true
+		}
+	}
+	return open
+}
+
+// beside names such a strand beside a grip, which may hold against the haul; empty if
+// there is none.
+func beside(open map[strandOf]bool, r *model.Rope, node int) string {
+	for _, stroke := range []int{r.Before(node), node} {
+		if open[strandOf{r, stroke}] {
+			return lint.StrandName(r, stroke)
 		}
 	}
 	return ""
