@@ -37,8 +37,8 @@ var claimFaults = []faultCase{
 	{"expect advantage 3 ⟦kN⟧", []string{
 		"syntax: expect goes on with : or by, not kN, as in expect advantage 3:1",
 	}, ""},
-	{"expect advantage 3⟦/⟧1", []string{
-		"syntax: expect goes on with : or by, not /, as in expect advantage 3:1",
+	{"expect advantage ⟦3/1⟧", []string{
+		"syntax: 3 / 1 is written 3:1, since / is a stroke",
 	}, ""},
 	{"expect advantage over ⟦under⟧ 3", []string{
 		"syntax: expect goes on with a number, not under, as in expect advantage 3:1",
