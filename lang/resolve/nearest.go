@@ -4,8 +4,6 @@ import (
 	"strings"
 	"unicode/utf8"
 
-	"github.com/agnivade/levenshtein"
-
 	"fairlead/lang/diag"
 	"fairlead/lang/syntax"
 )
@@ -43,7 +41,7 @@ func (h *hinter) near(word string, names []string) []string {
 		if longer > hintLength || longer-min(length, utf8.RuneCountInString(name)) > longer/3 {
 			continue
 		}
-		distance := apart(lower, strings.ToLower(name))
+		distance := syntax.Apart(lower, strings.ToLower(name))
 		if distance > longer/3 || best >= 0 && distance > best {
 			continue
 		}
@@ -53,28 +51,6 @@ func (h *hinter) near(word string, names []string) []string {
 		found = append(found, name)
 	}
 	return found
-}
-
-// apart gives the number of letters by which two words differ; two neighbours
-// swapped count as one.
-func apart(a, b string) int {
-	distance := levenshtein.ComputeDistance(a, b)
-	if distance == 2 && swapped([]rune(a), []rune(b)) {
-		return 1
-	}
-	return distance
-}
-
-// swapped says whether two words are the same but for two neighbours swapped.
-func swapped(a, b []rune) bool {
-	if len(a) != len(b) {
-		return false
-	}
-	i := 0
-	for i < len(a) && a[i] == b[i] {
-		i++
-	}
-	return i+1 < len(a) && a[i] == b[i+1] && a[i+1] == b[i] && string(a[i+2:]) == string(b[i+2:])
 }
 
 // offerName offers to write the near name over a word, where there is exactly one.

@@ -31,7 +31,7 @@ func nearest(word string, among []string) []string {
 		if candidate == word || max(n-length, length-n) > allowed || n <= allowed && letters != small {
 			continue
 		}
-		d := apart(small, letters)
+		d := Apart(small, letters)
 		if d > least || slices.Contains(near, candidate) {
 			continue
 		}
@@ -43,9 +43,9 @@ func nearest(word string, among []string) []string {
 	return near
 }
 
-// apart gives the number of letters by which two words differ; two neighbours swapped
+// Apart gives the number of letters by which two words differ; two neighbours swapped
 // count as one.
-func apart(a, b string) int {
+func Apart(a, b string) int {
 	d := levenshtein.ComputeDistance(a, b)
 	if d == 2 && swapped([]rune(a), []rune(b)) {
 		return 1
