@@ -33,6 +33,8 @@ type Rating struct {
 	// Ranges says that the load is the upper end of a range, AtMost that the forces are not
 	// parallel, so that their sizes were added up: the true load may be smaller.
 	Ranges, AtMost bool
+	// Least is what the part surely carries in some phase, in newtons; 0 without Load.
+	Least lp.Num
 	// Open is how much of it hangs on how ropes share a load while hauling; nil if
 	// nothing does.
 	Open *OpenShare
@@ -125,6 +127,9 @@ func (r *Result) worstLoad(rating *Rating) {
 			continue
 		}
 		newtons := load.Most().Mul(*r.WeightNewtons)
+		if !load.AtMost {
+			rating.Least = lp.Max(rating.Least, load.Low.Mul(*r.WeightNewtons))
+		}
 		if rating.Load == nil || newtons.Cmp(*rating.Load) > 0 {
 			rating.Load, rating.Phase, rating.Ideal = &newtons, ph, ideal
 			rating.Ranges, rating.AtMost = load.High != nil && load.Force.Ranges(), load.AtMost
