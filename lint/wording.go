@@ -82,6 +82,9 @@ func Times(n lp.Num) string {
 	return decimal(float(n)) + " times"
 }
 
+// Percent gives a share of a whole: "78 %".
+func Percent(n lp.Num) string { return decimal(float(n.Mul(lp.Int(100)))) + " %" }
+
 // Force gives a force of the rig, in fractions of the reference weight, in words:
 // "0.588 kN", in the rig's unit, or "1/3 of the load" where no mass is written.
 func (p *Pass) Force(n lp.Num) string { return forceOf(p.Result, n) }
@@ -95,6 +98,30 @@ func forceOf(res *solve.Result, n lp.Num) string {
 
 // newtons gives a force in newtons in the rig's unit.
 func newtons(res *solve.Result, n lp.Num) string { return measured(n, forceUnit(res.Rig)) }
+
+// Newtons gives a force in newtons in the rig's unit.
+func (p *Pass) Newtons(n lp.Num) string { return newtons(p.Result, n) }
+
+// NewtonsFrom gives a force in newtons in the rig's unit, with as many digits as it takes
+// to tell it from another.
+func (p *Pass) NewtonsFrom(n, other lp.Num) string {
+	return inUnit(n, forceUnit(p.Rig).Word, other)
+}
+
+// Between gives a force in newtons that lies between two: "1.1 to 1.3 kN".
+func (p *Pass) Between(low, high lp.Num) string {
+	least, most := p.Newtons(low), p.Newtons(high)
+	if least == most {
+		return most
+	}
+	return strings.TrimSuffix(least, " "+forceUnit(p.Rig).Word) + " to " + most
+}
+
+// From gives a plain number with as many digits as it takes to tell it from another.
+func From(n, other lp.Num) string { return inUnit(n, "", other) }
+
+// When says what goes on in a phase: "held", "hauling", "red-team lowering".
+func (p *Pass) When(ph *solve.Phase) string { return phaseName(p.Result, ph) }
 
 // share gives a force as a part of the load's weight.
 func share(res *solve.Result, n lp.Num) string {
