@@ -85,6 +85,9 @@ func Times(n lp.Num) string {
 // Percent gives a share of a whole: "78 %".
 func Percent(n lp.Num) string { return decimal(float(n.Mul(lp.Int(100)))) + " %" }
 
+// Degrees gives an angle in degrees as far as an eye tells it: "37".
+func Degrees(n lp.Num) string { return rounded(float(n), 2) }
+
 // Force gives a force of the rig, in fractions of the reference weight, in words:
 // "0.588 kN", in the rig's unit, or "1/3 of the load" where no mass is written.
 func (p *Pass) Force(n lp.Num) string { return forceOf(p.Result, n) }

@@ -35,6 +35,7 @@ var forces = []*lint.Rule{
 	clampDamagesRope,
 	loadSharedUnknown,
 	wideAnchorAngle,
+	anchorPulledTwoWays,
 	pullOverLimit,
 	morePeopleNeeded,
 	teamCanOverload,
