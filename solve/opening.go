@@ -67,7 +67,7 @@ func openingOf(rig *model.Rig, focal *model.Part) (o Opening, ok bool) {
 
 // loadOpening finds the phase in which the focal point carries most.
 func (r *Result) loadOpening(o *Opening) {
-	for _, ph := range r.Every() {
+	for _, ph := range r.Bearing() {
 		parts, _ := ph.Loads()
 		load := parts[o.Focal.Index]
 		if load.Known() && load.Most().Sign() > 0 && (o.Phase == nil || load.Most().Cmp(o.Load.Most()) > 0) {

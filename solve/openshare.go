@@ -27,8 +27,8 @@ func (r *Result) openShare(part *model.Part) *OpenShare {
 		return nil
 	}
 	var open *OpenShare
-	for _, ph := range r.Hauls() {
-		if !ph.leavesOpen(part) || sharesStated(r.Rig) && !ph.ShareUnmet {
+	for _, ph := range r.Bearing() {
+		if !ph.hauling() || !ph.leavesOpen(part) || sharesStated(r.Rig) && !ph.ShareUnmet {
 			continue
 		}
 		parts, _ := ph.Loads()
@@ -57,7 +57,7 @@ func (p *Phase) leavesOpen(part *model.Part) bool {
 // settled gives the worst load of a part that does not hang on an open share, in newtons.
 func (r *Result) settled(part *model.Part) lp.Num {
 	worst := lp.Num{}
-	for _, ph := range r.Every() {
+	for _, ph := range r.Bearing() {
 		parts, _ := ph.Loads()
 		load := parts[part.Index]
 		switch {

@@ -21,7 +21,7 @@ const (
 // Rating sets the worst load of a part against what it bears.
 type Rating struct {
 	Part *model.Part
-	// Load is the worst over all phases in newtons, its upper end, or the lower one
+	// Load is the worst over all phases of Result.Bearing in newtons, its upper end, or the lower one
 	// where preload leaves it open above. With friction where it is known. Nil if no
 	// phase tells, or if the rig has no masses.
 	Load *lp.Num
@@ -120,7 +120,7 @@ func (r *Result) worstLoad(rating *Rating) {
 	if r.WeightNewtons == nil {
 		return
 	}
-	for _, ph := range r.Every() {
+	for _, ph := range r.Bearing() {
 		parts, ideal := ph.Loads()
 		load := parts[rating.Part.Index]
 		if !load.Known() {

@@ -141,7 +141,7 @@ type state struct {
 // phases gives the states of the phases in which directions are known.
 func (c *compass) phases(r *Result) []state {
 	var list []state
-	for _, ph := range r.Every() {
+	for _, ph := range r.Bearing() {
 		if ph.usual == nil || !ph.Solved() {
 			continue
 		}

@@ -27,7 +27,7 @@ func checkPeopleTimesAdvantage(p *lint.Pass) {
 	for _, haul := range p.Result.Hauls() {
 		who := haul.Hauler
 		people := who.Values.People
-		if haul.Status != solve.OK || haul.Ideal == nil || people == nil || p.Reported(teamCanOverload, who.Name) {
+		if haul.Status != solve.OK || haul.Ideal == nil || p.Result.Brakes(haul) || people == nil || p.Reported(teamCanOverload, who.Name) {
 			continue
 		}
 		product := lp.FromRat(people.High).Mul(*haul.Ideal)

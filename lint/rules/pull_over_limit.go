@@ -20,7 +20,7 @@ func checkPullOverLimit(p *lint.Pass) {
 	limit := p.House.Limit(house.Figure{Name: "pull"})
 	for _, haul := range p.Result.Hauls() {
 		pull := p.Result.PullNewtons(haul)
-		if haul.Status != solve.OK || pull == nil || limit.Allows(*pull.High) {
+		if haul.Status != solve.OK || p.Result.Brakes(haul) || pull == nil || limit.Allows(*pull.High) {
 			continue
 		}
 		p.Report(diag.Diagnostic{

@@ -22,7 +22,7 @@ var redirectLoadsAnchor = &lint.Rule{
 func checkRedirectLoadsAnchor(p *lint.Pass) {
 	var most *heavy
 	for _, ph := range p.Result.Hauls() {
-		if ph.Status != solve.OK || ph.Ideal == nil {
+		if ph.Status != solve.OK || ph.Ideal == nil || p.Result.Brakes(ph) {
 			continue
 		}
 		if h := heaviest(p, ph); h != nil && (most == nil || h.multiple.Cmp(most.multiple) > 0) {

@@ -25,7 +25,7 @@ type team struct {
 // stand and pull: for who hangs on the rope it says nothing.
 func teamOf(p *lint.Pass, haul *solve.Phase) (t team, ok bool) {
 	v := haul.Hauler.Values
-	if haul.Status != solve.OK || v.People == nil || v.People.Low.Sign() <= 0 {
+	if haul.Status != solve.OK || p.Result.Brakes(haul) || v.People == nil || v.People.Low.Sign() <= 0 {
 		return t, false
 	}
 	t = team{haul: haul, fewest: lp.FromRat(v.People.Low), most: lp.FromRat(v.People.High)}
