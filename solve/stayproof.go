@@ -13,12 +13,18 @@ type stays struct {
 	answers map[question]Stay
 	// proofs are tensions that were in balance, the one that served last first.
 	proofs []strandForces
+	// busy says what carries something in the phase with hands off, held with which
+	// tensions.
+	busy *busyness
+	held strandForces
 }
 
-// question is what is lost, and whether people hold on.
+// question is what is lost, and whether people hold on: all of them, or one whose ends
+// are tied off.
 type question struct {
 	lost    Lost
 	hauling bool
+	tied    *model.Part
 }
 
 // maxProofs bounds how many tensions are tried before a program is solved: rigs
@@ -28,7 +34,8 @@ const maxProofs = 6
 // learn takes the tensions of a phase as a proof.
 func (s *stays) learn(hold *Phase) {
 	if hold != nil && hold.Status == OK {
-		s.add(hold.program.network.strandForces(func(piece int) lp.Num { return hold.tension[piece] }))
+		s.held = hold.program.network.strandForces(func(piece int) lp.Num { return hold.tension[piece] })
+		s.add(s.held)
 	}
 }
 
