@@ -30,6 +30,9 @@ type Pass struct {
 	// without any trial; both once asked for.
 	alone *standing
 	plain *tally
+	// losses are the telling ones, once asked for.
+	losses      []solve.Loss
+	lossesAsked bool
 	// verdicts are those on the claims judged so far.
 	verdicts map[*model.Claim]Verdict
 }
@@ -147,7 +150,7 @@ func (p *Pass) Judge(c *model.Claim) Verdict {
 	}
 	v := Verdict{Missing: "the loss of so many parts of so large a rig"}
 	if c.Subject != syntax.Held || c.Of == nil || p.AffordLosses(1) {
-		v = Judge(p.Result, c)
+		v = Judge(p.Result, p.House, c)
 	}
 	p.verdicts[c] = v
 	return v

@@ -111,11 +111,20 @@ func (e *examination) ofWholeFile() []source.Span {
 func (p *Pass) Proves(t *Trial, d diag.Diagnostic) bool {
 	d.Rule, d.Severity = p.rule.Name, max(d.Severity, p.rule.Severity)
 	after := (&examination{file: t.file, House: p.House, rules: p.rules, purses: p.purses, inTrial: true}).pass(t.Rig, solve.Rig(t.Rig))
-	found := newTally(append(after.run(), t.file.Problems...))
+	left := after.run()
+	if p.Result.Status != solve.OK || !p.Keeps(p.Result.Released) {
+		left = slices.DeleteFunc(left, p.isLatent)
+	}
+	found := newTally(append(left, t.file.Problems...))
 	if found.has(d) {
 		return false
 	}
 	return !found.worseThan(p.withoutTrials(), d.Severity)
+}
+
+// isLatent says whether a finding is of a rule that looks only at rigs that do their job.
+func (e *examination) isLatent(d diag.Diagnostic) bool {
+	return slices.ContainsFunc(e.rules, func(r *Rule) bool { return r.Latent && r.Name == d.Rule })
 }
 
 // withoutTrials counts what the rules find of the rig as it is when they can make
