@@ -130,6 +130,12 @@ func (p *Pass) Reported(rule *Rule, subject string) bool {
 	return slices.ContainsFunc(p.found, is) || slices.ContainsFunc(p.silent, is)
 }
 
+// ReportedAt says whether a rule has reported something that a claim can name by a part.
+func (p *Pass) ReportedAt(rule *Rule, part string) bool {
+	is := func(d diag.Diagnostic) bool { return d.Rule == rule.Name && d.Named(part) }
+	return slices.ContainsFunc(p.found, is) || slices.ContainsFunc(p.silent, is)
+}
+
 // Explained says whether a rule has said why the rig does not do its job.
 func (p *Pass) Explained() bool { return p.explained }
 

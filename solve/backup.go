@@ -62,17 +62,25 @@ func (r *Result) backup(load *model.Part, mains []Stretch) *Backup {
 func (s Stay) stretches(rig *model.Rig) []Stretch {
 	var list []Stretch
 	for _, r := range rig.Ropes {
-		open := false
-		for i := range r.Strokes {
-			carries := s.Carries(r, i) || open && s.between(r, i)
-			switch {
-			case carries && open:
-				list[len(list)-1].To = r.After(i)
-			case carries:
-				list = append(list, Stretch{Rope: r, From: i, To: r.After(i)})
-			}
-			open = carries
+		list = append(list, s.stretchesOf(r)...)
+	}
+	return list
+}
+
+// stretchesOf lists what carries something of one rope. Strokes between grips that count
+// as one belong to it.
+func (s Stay) stretchesOf(r *model.Rope) []Stretch {
+	var list []Stretch
+	open := false
+	for i := range r.Strokes {
+		carries := s.Carries(r, i) || open && s.between(r, i)
+		switch {
+		case carries && open:
+			list[len(list)-1].To = r.After(i)
+		case carries:
+			list = append(list, Stretch{Rope: r, From: i, To: r.After(i)})
 		}
+		open = carries
 	}
 	return list
 }
@@ -83,6 +91,14 @@ func (s Stretch) nodes() []model.Node {
 		return append(append([]model.Node{}, s.Rope.Nodes[s.From:]...), s.Rope.Nodes[s.To])
 	}
 	return s.Rope.Nodes[s.From : s.To+1]
+}
+
+// has says whether a node is in the stretch.
+func (s Stretch) has(node int) bool {
+	if s.To < s.From {
+		return node >= s.From || node == s.To
+	}
+	return s.From <= node && node <= s.To
 }
 
 // meets says whether two stretches have rope in common.

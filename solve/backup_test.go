@@ -136,6 +136,25 @@ func TestWhatKeepsTheLoadAfterALoss(t *testing.T) {
 	assert.True(t, after.Carries(belay, 0))
 	assert.Equal(t, []string{"top"}, names(lose(t, res, solve.LostAnchor, "tree").Holding()), "what is lost carried nothing")
 
+	litter := res.Rig.Part("litter")
+	assert.Equal(t, []string{"brake"}, names(after.HoldingUp(litter)))
+	assert.Empty(t, names(after.HoldingUp(res.Rig.Part("team"))), "it hangs on nothing")
+	both := solved(t, `
+anchor head
+load litter
+load box
+pulley top on head holds
+pulley side on head holds
+tender one
+tender two
+rope long
+rope short
+reeve long: litter / top \ one
+reeve short: box / side \ two
+`)
+	assert.Equal(t, []string{"top", "side"}, names(both.Released.Holding()))
+	assert.Equal(t, []string{"side"}, names(both.Released.HoldingUp(both.Rig.Part("box"))))
+
 	// two hitches on one body count as one grip, and both hold
 	res = solved(t, `
 anchor head

@@ -23,10 +23,31 @@ func (s Stay) tension(r *model.Rope, stroke int) lp.Num {
 // Holding lists the parts whose grips hold something in that state of balance, in file
 // order.
 func (s Stay) Holding() []*model.Part {
+	return s.holding(func(*model.Rope, int) bool { return true })
+}
+
+// HoldingUp is Holding of those grips alone on which a load hangs: taut rope and the parts
+// that move lead from it to them.
+func (s Stay) HoldingUp(load *model.Part) []*model.Part {
+	var all []Stretch
+	for r := range s.forces {
+		all = append(all, s.stretchesOf(r)...)
+	}
+	return s.holding(func(r *model.Rope, node int) bool {
+		for _, at := range all {
+			if at.Rope == r && at.has(node) && hangsTogether(all, at, load) {
+				return true
+			}
+		}
+		return false
+	})
+}
+
+func (s Stay) holding(counts func(*model.Rope, int) bool) []*model.Part {
 	var list []*model.Part
 	for r := range s.forces {
 		for i, n := range r.Nodes {
-			if n.Part != nil && s.holdsAt(r, i) && !slices.Contains(list, n.Part) {
+			if n.Part != nil && s.holdsAt(r, i) && !slices.Contains(list, n.Part) && counts(r, i) {
 				list = append(list, n.Part)
 			}
 		}
