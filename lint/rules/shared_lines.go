@@ -3,48 +3,9 @@ package rules
 import (
 	"slices"
 
-	"fairlead/lang/diag"
 	"fairlead/lint"
 	"fairlead/solve"
 )
-
-var sharedAnchorBackup = &lint.Rule{
-	Name:     "shared-anchor-backup",
-	Severity: diag.Advice,
-	Summary:  "a fixed point on which both the main line and its backup hang; a warning where people hang on the load or stand below it",
-	Check:    checkSharedAnchorBackup,
-	Latent:   true,
-}
-
-var commonLink = &lint.Rule{
-	Name:     "common-link",
-	Severity: diag.Advice,
-	Summary:  "a part on which two lines depend that could each hold the load; a warning where people hang on it or stand below it",
-	Check:    checkCommonLink,
-	Latent:   true,
-}
-
-// checkSharedAnchorBackup looks for a fixed point whose loss takes both of two lines, and
-// with it for what is fixed to that point.
-func checkSharedAnchorBackup(p *lint.Pass) {
-	reportShared(p, func(shared []solve.Loss) []solve.Loss {
-		if !slices.ContainsFunc(shared, isFixedPoint) {
-			return nil
-		}
-		return slices.DeleteFunc(shared, func(l solve.Loss) bool { return !isFixedPoint(l) && !l.Part.Fixed() })
-	})
-}
-
-// checkCommonLink looks for what takes both of two lines that no loss of a fixed point
-// does.
-func checkCommonLink(p *lint.Pass) {
-	reportShared(p, func(shared []solve.Loss) []solve.Loss {
-		if slices.ContainsFunc(shared, isFixedPoint) {
-			return nil
-		}
-		return slices.DeleteFunc(shared, func(l solve.Loss) bool { return p.ReportedAt(sharedAnchorBackup, partsOf(l)[0].Name) })
-	})
-}
 
 // isFixedPoint says whether a fixed point is lost, or a leg, with which the last leg of
 // one goes.
