@@ -38,14 +38,39 @@ var claims = []*lint.Rule{
 	notComputedYet,
 }
 
+// Group is a section of the catalogue.
+type Group struct {
+	// Title says what its rules are about, as a heading.
+	Title string
+	Rules []*lint.Rule
+}
+
+// Groups gives the catalogue. Every rule is in one group; the rules of all groups,
+// one after another, are in the order in which lint.Run wants them.
+func Groups() []Group {
+	groups := []Group{
+		{"The rig does not do its job", faults},
+		{"It works, but", hazards},
+		{"What the rig claims", slices.Concat(claims, lint.ClaimRules())},
+	}
+	return append(groups, Group{"The text itself", textRules(groups)})
+}
+
+// textRules gives the rules of the text that are in none of the groups.
+func textRules(groups []Group) []*lint.Rule {
+	return slices.DeleteFunc(lint.TextRules(), func(r *lint.Rule) bool {
+		return slices.ContainsFunc(groups, func(g Group) bool {
+			return slices.ContainsFunc(g.Rules, func(known *lint.Rule) bool { return known.Name == r.Name })
+		})
+	})
+}
+
 // All lists every rule, in the order in which lint.Run wants them; those without
 // Check come from reading the text and from settling the claims about findings.
 func All() []*lint.Rule {
-	list := slices.Concat(faults, hazards, claims, lint.ClaimRules())
-	for _, r := range lint.TextRules() {
-		if !slices.ContainsFunc(list, func(known *lint.Rule) bool { return known.Name == r.Name }) {
-			list = append(list, r)
-		}
+	var list []*lint.Rule
+	for _, g := range Groups() {
+		list = append(list, g.Rules...)
 	}
 	return list
 }
