@@ -3,6 +3,7 @@ package lint
 import (
 	"cmp"
 	"slices"
+	"strings"
 
 	"fairlead/lang/diag"
 	"fairlead/lang/load"
@@ -31,8 +32,8 @@ type Step struct {
 	// Finding is what it mends, as it was found in the text before this step.
 	Finding diag.Diagnostic
 	Fix     diag.Fix
-	// Now is the place of the first text that the fix writes, in the text after this
-	// step; the zero Place if it only takes out.
+	// Now is the place of the first words that the fix writes, in the text after this
+	// step and those beside it; the zero Place if it only takes out.
 	Now source.Place
 }
 
@@ -62,8 +63,10 @@ func Mend(f *load.Loaded, rules []*Rule) *Mending {
 			break
 		}
 	}
-	all.File, all.Left = m.now.file, m.now.Outcome
-	all.Refused, all.Stopped = m.refused, m.stopped
+	all.File, all.Left, all.Stopped = m.now.file, m.now.Outcome, m.stopped
+	if len(m.made) == 0 { // else they are about the text before
+		all.Refused = m.refused
+	}
 	all.Mended = was.gone(m.now)
 	return all
 }
@@ -186,22 +189,43 @@ func (m *mender) try(list []candidate) *objection {
 // again reads a file anew, with another text.
 func again(f *load.Loaded, text string) *load.Loaded { return load.Text(f.File.Name, text) }
 
-// written gives the place of the first text that a fix writes, in the text after the
-// round.
+// written gives the place, after the round, of the first words that a fix writes, from
+// the first to the last of the edits that it takes to have words.
 func (m *mender) written(fix diag.Fix) source.Place {
-	first := slices.IndexFunc(fix.Edits, func(e diag.Edit) bool { return e.NewText != "" })
-	if first < 0 {
+	now := m.now.file.File
+	start, end := -1, -1
+	for _, e := range slices.SortedStableFunc(slices.Values(fix.Edits), byStart) {
+		if e.NewText == "" {
+			continue
+		}
+		at := e.Place.Span.Start + m.shift(e)
+		if start < 0 {
+			start = at
+		}
+		end = at + len(e.NewText)
+		text := now.Slice(source.Span{Start: start, End: end})
+		if word := strings.TrimSpace(text); word != "" {
+			start += strings.Index(text, word)
+			return now.At(source.Span{Start: start, End: start + len(word)})
+		}
+	}
+	if start < 0 {
 		return source.Place{}
 	}
-	written := fix.Edits[first]
-	at := written.Place.Span.Start
-	start := at
+	return now.At(source.Span{Start: start, End: end})
+}
+
+// shift gives how far the edits of the round before one of them move it.
+func (m *mender) shift(edit diag.Edit) int {
+	bytes := 0
 	for _, c := range m.made {
 		for _, e := range c.fix().Edits {
-			if e.Place.Span.Start < at {
-				start += len(e.NewText) - e.Place.Span.Len()
+			if e.Place.Span.Start < edit.Place.Span.Start {
+				bytes += len(e.NewText) - e.Place.Span.Len()
 			}
 		}
 	}
-	return m.now.file.File.At(source.Span{Start: start, End: start + len(written.NewText)})
+	return bytes
 }
+
+func byStart(a, b diag.Edit) int { return cmp.Compare(a.Place.Span.Start, b.Place.Span.Start) }

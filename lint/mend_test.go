@@ -108,7 +108,7 @@ func TestStepsSayWhatTheyWrote(t *testing.T) {
 		line := s.Finding.Place.File.Line(s.Finding.Place.Span.Start) + 1
 		steps = append(steps, fmt.Sprintf("%d: %s > %s", line, s.Finding.Place.Text(), s.Now.Text()))
 	}
-	assert.Equal(t, []string{"8: lon > long", "8: grb > grab", "8: runer > runner", "8: / >  ", "8:  >  (holds)"}, steps)
+	assert.Equal(t, []string{"8: lon > long", "8: grb > grab", "8: runer > runner", "8: / > /", "8:  > (holds)"}, steps)
 	left := mend(t, bare+"accept jammed because \"x\"\n"+rightLine)
 	assert.Zero(t, left.Steps[0].Now, "a fix that only takes out writes nothing")
 }

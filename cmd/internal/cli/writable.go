@@ -5,12 +5,22 @@ import (
 	"fmt"
 	"io/fs"
 	"os"
+
+	"fairlead/lang/source"
 )
 
-// replace writes a file anew; the error names it.
-func replace(name, text string) error {
-	if err := replaceFile(name, text); err != nil {
-		return fmt.Errorf("%s: %w", name, reason(err))
+// replace writes a file anew, unless it does not have any more the text that was read;
+// the error names it.
+func replace(file *source.File, text string) error {
+	now, err := os.ReadFile(file.Name)
+	if err == nil && string(now) != file.Text {
+		err = errors.New("it was changed meanwhile and is left as it is")
+	}
+	if err == nil {
+		err = replaceFile(file.Name, text)
+	}
+	if err != nil {
+		return fmt.Errorf("%s: %w", file.Name, reason(err))
 	}
 	return nil
 }
