@@ -30,7 +30,7 @@ func (t *tool) rules() *cobra.Command {
 		Long: "Without a name, lists every rule with its severity, in groups. With one, prints its page: what it " +
 			"finds, why it matters, a rig that has the fault, a near one that has not, and the mended rig. " +
 			"As markdown, the page as it is kept, or without a name all pages in one document.",
-		Example:           "  fairlead rules\n  fairlead rules no-capture\n  fairlead rules --format markdown > rules.md",
+		Example:           "  fairlead rules\n  fairlead rules no-capture\n  fairlead rules --format markdown",
 		ValidArgsFunction: ruleNames,
 		Args: func(_ *cobra.Command, args []string) error {
 			if len(args) > 1 {

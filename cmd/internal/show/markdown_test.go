@@ -12,7 +12,7 @@ import (
 	"fairlead/solve/report/page"
 )
 
-const written = "# no-rope\n\nA rig \\*needs\\* a rope: `reeve a: b \\ c` says\nwhere it *runs*, see [the manual](manual.md) or <https://example.org>.\n\n" +
+const written = "# no-rope\n\nA rig \\*needs\\* a rope: `reeve a: b \\ c` says\nwhere it *runs*, see [the manual](manual) or <https://example.org>.\n\n" +
 	"## It finds\n\n```rig\nanchor  head\n\nload    a-load-whose-line-is-wider-than-the-page-and-which-stays-as-it-is-whatever-the-width\n```\n\n" +
 	"```text\nyard.rig:1:1: error: a sentence that is longer than the page is wide and so is wrapped, as text is [no-rope]\n  fix: add a rope\n```\n\n" +
 	"- the first\n  item\n- the second item, which is so long that it does not fit on one line of the page\n\n1. one\n2. two\n"
