@@ -56,5 +56,5 @@ func (s *settlement) sorted(list []*finding) []diag.Diagnostic {
 		found = append(found, f.Diagnostic)
 	}
 	diag.Sort(found, nil)
-	return found
+	return s.file.Fitted(found)
 }

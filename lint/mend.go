@@ -33,7 +33,8 @@ type Step struct {
 	Finding diag.Diagnostic
 	Fix     diag.Fix
 	// Now is the place of the first words that the fix writes, in the text after this
-	// step and those beside it; the zero Place if it only takes out.
+	// step and those beside it; of the culprit if it writes blanks only, and the zero
+	// Place if it only takes out.
 	Now source.Place
 }
 
@@ -45,8 +46,8 @@ type Refusal struct {
 }
 
 // Mend makes every fix of a file that is proved: after it the finding is gone and
-// nothing as grave has come, the rig can be judged, and no claim is lost. Of fixes
-// that overlap the first is made, and the file is examined again until nothing more
+// nothing as grave has come, the rig can be judged, no claim is lost, and the house
+// rules are what they were. Of fixes that overlap the first is made, and the file is examined again until nothing more
 // can be mended. Where a finding has several fixes, the choice is not Mend's.
 //
 // A fix that writes the nearest name is a guess until it is proved so: while an error
@@ -103,7 +104,7 @@ func (m *mender) round() []Step {
 	})
 	var steps []Step
 	for _, c := range m.made {
-		steps = append(steps, Step{Finding: c.Diagnostic, Fix: c.fix(), Now: m.written(c.fix())})
+		steps = append(steps, Step{Finding: c.Diagnostic, Fix: c.fix(), Now: m.written(c)})
 	}
 	return steps
 }
@@ -186,24 +187,29 @@ func (m *mender) try(list []candidate) *objection {
 	return nil
 }
 
-// again reads a file anew, with another text.
-func again(f *load.Loaded, text string) *load.Loaded { return load.Text(f.File.Name, text) }
+// again reads a file anew, with another text, under the same house rules.
+func again(f *load.Loaded, text string) *load.Loaded {
+	now := load.Text(f.File.Name, text)
+	now.Policy = f.Policy
+	return now
+}
 
-// written gives the place, after the round, of the first words that a fix writes, from
-// the first to the last of the edits that it takes to have words.
-func (m *mender) written(fix diag.Fix) source.Place {
+// written gives the place, after the round, of the first words that the fix of a finding
+// writes, from the first to the last of the edits that it takes to have words; of the
+// culprit where it writes blanks only.
+func (m *mender) written(c candidate) source.Place {
 	now := m.now.file.File
-	start, end := -1, -1
-	for _, e := range slices.SortedStableFunc(slices.Values(fix.Edits), byStart) {
+	start := -1
+	for _, e := range slices.SortedStableFunc(slices.Values(c.fix().Edits), byStart) {
 		if e.NewText == "" {
 			continue
 		}
-		at := e.Place.Span.Start + m.shift(e)
+		at := e.Place.Span.Start
+		at += m.shift(at - 1)
 		if start < 0 {
 			start = at
 		}
-		end = at + len(e.NewText)
-		text := now.Slice(source.Span{Start: start, End: end})
+		text := now.Slice(source.Span{Start: start, End: at + len(e.NewText)})
 		if word := strings.TrimSpace(text); word != "" {
 			start += strings.Index(text, word)
 			return now.At(source.Span{Start: start, End: start + len(word)})
@@ -212,15 +218,18 @@ func (m *mender) written(fix diag.Fix) source.Place {
 	if start < 0 {
 		return source.Place{}
 	}
-	return now.At(source.Span{Start: start, End: end})
+	was := c.Place.Span
+	start = was.Start + m.shift(was.Start)
+	return now.At(source.Span{Start: start, End: max(start, was.End+m.shift(was.End-1))})
 }
 
-// shift gives how far the edits of the round before one of them move it.
-func (m *mender) shift(edit diag.Edit) int {
+// shift gives how far the edits of the round that begin up to an offset move what
+// follows.
+func (m *mender) shift(upTo int) int {
 	bytes := 0
 	for _, c := range m.made {
 		for _, e := range c.fix().Edits {
-			if e.Place.Span.Start < edit.Place.Span.Start {
+			if e.Place.Span.Start <= upTo {
 				bytes += len(e.NewText) - e.Place.Span.Len()
 			}
 		}

@@ -100,6 +100,40 @@ func TestMendRefuses(t *testing.T) {
 	}
 }
 
+// House rules hold for other files too: they are not mended, and what they turn off is
+// not mended away.
+func TestMendLeavesHouseRules(t *testing.T) {
+	for _, text := range []string{
+		"rule no-kapture off\n", "policy quarry\nrequire factr 4\n",
+		"rule no-captur off\n" + bare + rightLine,
+	} {
+		m := lint.Mend(load.Text("policy.rig", text), rules.All())
+		assert.NotEmpty(t, m.Before.Findings, text)
+		assert.Contains(t, m.File.File.Text, strings.SplitAfter(text, "\n")[0])
+		for _, r := range m.Refused {
+			assert.Equal(t, "then other house rules hold", r.Why, text)
+		}
+	}
+	strict := load.Text("policy.rig", "rule no-capture error\n")
+	f := load.Text("yard.rig", "ancor head\n"+strings.TrimPrefix(bare, "anchor head\n")+rightLine)
+	f.Policy = strict
+	m := lint.Mend(f, rules.All())
+	assert.Empty(t, m.Steps, "the house makes an error of what comes to light")
+	f.Policy = nil
+	assert.Len(t, lint.Mend(f, rules.All()).Steps, 2)
+}
+
+// In notes only the blocks are mended, and new lines get what the document puts before
+// them.
+func TestMendNotes(t *testing.T) {
+	const notes = "The *anchor hed*.\n\n> ```rig\n> anchor head\n> load litter\n> hauler team\n> pulley top on hed holds litter\n>\n> reeve long: litter / top (angle 130 deg)\\ team\n> ```\n"
+	m := lint.Mend(load.Text("notes.md", notes), rules.All())
+	assert.Equal(t, "The *anchor hed*.\n\n> ```rig\n> anchor head\n> load litter\n> hauler team\n> pulley top on head holds litter\n>\n> rope long\n> reeve long: litter / top (angle 130 deg) \\ team\n> ```\n", m.File.File.Whole)
+	require.Len(t, m.Steps, 3)
+	assert.Equal(t, "rope long", m.Steps[1].Now.Text())
+	assert.Equal(t, 3, m.Mended)
+}
+
 // A step says where the text now is that it wrote.
 func TestStepsSayWhatTheyWrote(t *testing.T) {
 	m := mend(t, bare+"reeve lon: litter/grb / top \\ runer / team\n")

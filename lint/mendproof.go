@@ -68,6 +68,9 @@ func (x *examined) hides(after *examined, mended []candidate) *objection {
 	if claims(after.file) < claims(x.file) {
 		return &objection{other: "then a claim is lost"}
 	}
+	if !slices.Equal(houseRules(x.file), houseRules(after.file)) {
+		return &objection{other: "then other house rules hold"}
+	}
 	before, now := x.legible(), after.legible()
 	for _, r := range x.file.Model.Rigs {
 		if before[r.Name] && !now[r.Name] {
@@ -107,6 +110,16 @@ func (x *examined) legible() map[string]bool {
 		rigs[r.Name] = legible(x.file.Problems, r) && (other || !there)
 	}
 	return rigs
+}
+
+// houseRules lists the house rules of a file as they are written: those of a policy file
+// hold for other files too, which nobody looks at here.
+func houseRules(f *load.Loaded) []string {
+	var lines []string
+	for _, l := range HouseOf(f).Lines() {
+		lines = append(lines, l.Written())
+	}
+	return lines
 }
 
 func claims(f *load.Loaded) int {

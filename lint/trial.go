@@ -28,11 +28,11 @@ func (p *Pass) Try(edits ...diag.Edit) (trial *Trial, ok bool) {
 		return nil, false
 	}
 	alone := p.standAlone()
-	text := diag.Apply(p.file.File, append(alone.cuts[:len(alone.cuts):len(alone.cuts)], edits...))
+	text := diag.Draft(p.file.File, append(alone.cuts[:len(alone.cuts):len(alone.cuts)], edits...))
 	if !p.Afford(1) || !p.purse().read(text) {
 		return nil, false
 	}
-	file := load.Text(p.file.File.Name, text)
+	file := load.Draft(p.file.File.Name, text)
 	if len(file.Model.Rigs) != 1 || file.Model.Rigs[0].Incomplete || newTally(file.Problems).worseThan(alone.faults, diag.Error) {
 		return nil, false
 	}
@@ -67,7 +67,7 @@ func (p *Pass) standAlone() *standing {
 	}
 	p.cut(source.Span{Start: rigs[0].Place.Span.Start, End: rigs[own].Place.Span.Start})
 	p.cut(source.Span{Start: end, End: len(file.Text)})
-	p.alone.faults = newTally(load.Text(file.Name, diag.Apply(file, p.alone.cuts)).Problems)
+	p.alone.faults = newTally(load.Draft(file.Name, diag.Draft(file, p.alone.cuts)).Problems)
 	return p.alone
 }
 
@@ -110,7 +110,7 @@ func (e *examination) ofWholeFile() []source.Span {
 // claims and rules may ask for friction.
 func (p *Pass) Proves(t *Trial, d diag.Diagnostic) bool {
 	d.Rule, d.Severity = p.rule.Name, max(d.Severity, p.rule.Severity)
-	after := (&examination{file: t.file, rules: p.rules, purses: p.purses, inTrial: true}).pass(t.Rig, solve.Rig(t.Rig))
+	after := (&examination{file: t.file, House: p.House, rules: p.rules, purses: p.purses, inTrial: true}).pass(t.Rig, solve.Rig(t.Rig))
 	found := newTally(append(after.run(), t.file.Problems...))
 	if found.has(d) {
 		return false
@@ -122,7 +122,7 @@ func (p *Pass) Proves(t *Trial, d diag.Diagnostic) bool {
 // no trials: what a trial's findings are compared with.
 func (p *Pass) withoutTrials() *tally {
 	if p.plain == nil {
-		now := (&examination{file: p.file, rules: p.rules, purses: p.purses, inTrial: true}).pass(p.Rig, p.Result)
+		now := (&examination{file: p.file, House: p.House, rules: p.rules, purses: p.purses, inTrial: true}).pass(p.Rig, p.Result)
 		p.plain = newTally(now.run())
 		p.plain.add(p.standAlone().faults)
 	}

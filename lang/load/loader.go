@@ -5,8 +5,11 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"path"
 	"path/filepath"
 	"strings"
+
+	"fairlead/lang/markdown"
 )
 
 // DefaultName is what standard input is called if nobody names it.
@@ -22,29 +25,43 @@ type Loader struct {
 	// given, as made of a folder given, or absolute. A path that is in it need
 	// not exist.
 	Overlay map[string]string
+	// Policy is the file of house rules that holds for all files; empty for the one in
+	// each file's folder or the nearest above.
+	Policy string
 }
 
 // text is one file's name and content.
 type text struct{ name, content string }
 
 // Paths loads what the arguments name, in their order: a file whatever its name,
-// a folder with all its *.rig files in it and below, sorted, or "-". Hidden files
+// a folder with all rig files and notes in it and below, sorted, or "-". Markdown
+// documents in a folder that hold no rig are passed over. Hidden files
 // and folders are passed over unless given by name. Links are followed; a file
 // that is reached twice is read once. Names are kept as given, with forward slashes.
 //
 // The error joins one for each path that could not be read, which it names; what
 // could be read is given all the same.
 func (l Loader) Paths(args []string) ([]*Loaded, error) {
-	texts, err := l.read(args)
-	loaded := make([]*Loaded, 0, len(texts))
-	for _, t := range texts {
-		loaded = append(loaded, Text(t.name, t.content))
+	r := l.read(args)
+	loaded := make([]*Loaded, 0, len(r.texts))
+	rules := r.policies()
+	for _, t := range r.texts {
+		one := Text(t.name, t.content)
+		loaded = append(loaded, one)
+		if path.Base(one.File.Name) == PolicyName {
+			rules.read(t.name, one)
+		}
 	}
-	return loaded, err
+	for i, one := range loaded {
+		if one.Policy = rules.of(r.texts[i].name); one.Policy == one {
+			one.Policy = nil
+		}
+	}
+	return loaded, errors.Join(r.errs...)
 }
 
 // read reads what the arguments name.
-func (l Loader) read(args []string) ([]text, error) {
+func (l Loader) read(args []string) *reading {
 	r := &reading{Loader: l, seen: map[string]bool{}, folders: map[string]bool{}}
 	for _, arg := range args {
 		if arg == "-" {
@@ -53,7 +70,7 @@ func (l Loader) read(args []string) ([]text, error) {
 		}
 		r.path(arg)
 	}
-	return r.texts, errors.Join(r.errs...)
+	return r
 }
 
 // reading is one run of a Loader.
@@ -154,6 +171,7 @@ func (r *reading) folder(name string) {
 // entry reads one entry of a folder, if it is a folder or a rig file.
 func (r *reading) entry(path string, entry os.DirEntry) {
 	isRig := strings.HasSuffix(entry.Name(), ".rig")
+	isNotes := markdown.Is(entry.Name())
 	mode := entry.Type()
 	if mode&os.ModeSymlink != 0 {
 		info, err := os.Stat(path)
@@ -168,9 +186,12 @@ func (r *reading) entry(path string, entry os.DirEntry) {
 	switch {
 	case mode.IsDir():
 		r.folder(path)
-	case isRig && mode.IsRegular():
+	case (isRig || isNotes) && mode.IsRegular():
 		if !r.overlaid(path) {
 			r.file(path)
+		}
+		if last := len(r.texts) - 1; isNotes && last >= 0 && r.texts[last].name == path && !markdown.HasRig(r.texts[last].content) {
+			r.texts = r.texts[:last]
 		}
 	}
 }

@@ -3,6 +3,7 @@ package cli
 import (
 	"fmt"
 	"regexp"
+	"slices"
 	"strings"
 
 	"fairlead/lint/rules"
@@ -16,13 +17,14 @@ var toRule = regexp.MustCompile(`\]\(([a-z-]+)\.md\)`)
 func catalogue() string {
 	var b strings.Builder
 	b.WriteString("# Fairlead: the rules of the linter\n")
-	for _, g := range rules.Groups() {
+	groups := slices.DeleteFunc(rules.Groups(), func(g rules.Group) bool { return len(g.Rules) == 0 })
+	for _, g := range groups {
 		fmt.Fprintf(&b, "\n%s\n\n", g.Title)
 		for _, r := range g.Rules {
 			fmt.Fprintf(&b, "- [%s](#%s) (%s): %s\n", r.Name, r.Name, r.Severity, r.Summary)
 		}
 	}
-	for _, g := range rules.Groups() {
+	for _, g := range groups {
 		fmt.Fprintf(&b, "\n## %s\n", g.Title)
 		for _, r := range g.Rules {
 			text, _ := rules.Page(r.Name)

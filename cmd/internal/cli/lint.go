@@ -44,6 +44,7 @@ func (t *tool) lint() *cobra.Command {
 	cmd.Flags().BoolVar(&l.accepted, "accepted", false,
 		"list what the rigs accept, with the reasons, and what they expect; exit status 1 if a claim meets nothing")
 	in.attach(cmd)
+	in.attachPolicy(cmd)
 	cmd.RunE = func(_ *cobra.Command, args []string) error {
 		if err := l.judge(args); err != nil {
 			return err
@@ -57,11 +58,7 @@ func (t *tool) lint() *cobra.Command {
 		case l.fix:
 			return t.mend(l, loaded, unread, args[0] == standardInput)
 		}
-		found := lint.Examine(loaded, rules.All())
-		if err := t.showFindings(l.format.value, loaded, found, unread); err != nil {
-			return err
-		}
-		return outcome(unread, l.fails(found.Findings))
+		return t.examine(l, loaded, unread)
 	}
 	return cmd
 }
@@ -91,16 +88,30 @@ func (l *linting) fails(findings []diag.Diagnostic) bool {
 	return slices.ContainsFunc(findings, func(d diag.Diagnostic) bool { return d.Severity >= threshold })
 }
 
-// showFindings writes findings to standard output. Some files may be unread.
-func (t *tool) showFindings(format string, loaded []*load.Loaded, found lint.Outcome, unread error) error {
-	switch format {
+// examine writes what is found in files to standard output.
+func (t *tool) examine(l *linting, loaded []*load.Loaded, unread error) error {
+	// House rules that are wrong themselves hold for less than their author thinks.
+	all := slices.Concat(loaded, load.Policies(loaded))
+	found := lint.Examine(all, rules.All())
+	var err error
+	switch l.format.value {
 	case formatJSON:
-		return show.JSON(t.out, found.Findings)
+		err = show.JSON(t.out, found.Findings)
 	case formatBrief:
-		return show.Brief(t.out, found.Findings)
+		err = show.Brief(t.out, found.Findings)
 	case formatSARIF:
-		return show.SARIF(t.out, sarifRun(loaded, found, unread))
+		err = show.SARIF(t.out, sarifRun(all, found, unread))
+	default:
+		err = t.showFindings(loaded, found)
 	}
+	if err != nil {
+		return err
+	}
+	return outcome(unread, l.fails(found.Findings))
+}
+
+// showFindings writes findings as text.
+func (t *tool) showFindings(loaded []*load.Loaded, found lint.Outcome) error {
 	paint := t.paint(t.out)
 	if err := show.Text(t.out, found.Findings, paint); err != nil {
 		return err

@@ -29,47 +29,62 @@ func mendable(loaded []*load.Loaded, found []diag.Diagnostic) int {
 // showMending shows what mending the files would change. They stay as they are, and
 // so does what is found in them.
 func (t *tool) showMending(l *linting, loaded []*load.Loaded, unread error) error {
-	found := false
+	list := unmended(load.Policies(loaded))
 	for _, f := range loaded {
 		m := lint.Mend(f, rules.All())
-		fmt.Fprint(t.out, udiff.Unified(f.File.Name, f.File.Name, f.File.Text, m.File.File.Text))
-		found = found || l.fails(m.Before.Findings)
+		fmt.Fprint(t.out, udiff.Unified(f.File.Name, f.File.Name, f.File.Whole, m.File.File.Whole))
+		list = append(list, m)
 	}
-	return outcome(unread, found)
+	fails := func(m *lint.Mending) bool { return l.fails(m.Before.Findings) }
+	return outcome(unread, slices.ContainsFunc(list, fails))
 }
 
-// mend mends files and says what was done and what is left. The text of standard
-// input goes to standard output instead.
+// mend mends files and says what was done and what is left. As a filter, it writes the
+// text of standard input to standard output and the report to standard error.
 func (t *tool) mend(l *linting, loaded []*load.Loaded, unread error, filter bool) error {
-	var mended []*lint.Mending
-	var left []diag.Diagnostic
+	var list []*lint.Mending
 	errs := []error{unread}
 	report := t.out
 	for _, f := range loaded {
 		m := lint.Mend(f, rules.All())
-		switch {
-		case filter:
-			report = t.errs
-			if _, err := t.out.WriteString(m.File.File.Text); err != nil {
-				return err
-			}
-		case len(m.Steps) > 0:
-			if err := replace(f.File, m.File.File.Text); err != nil {
+		if len(m.Steps) > 0 && !filter {
+			if err := replace(f.File, m.File.File.Whole); err != nil {
 				errs = append(errs, err)
 				m = &lint.Mending{File: f, Before: m.Before, Left: m.Before}
 			}
 		}
-		mended = append(mended, m)
-		left = append(left, m.Left.Findings...)
+		list = append(list, m)
 	}
-	if err := t.showMended(report, l.format.value, mended, unread); err != nil {
+	if filter {
+		report = t.errs
+		for _, m := range list {
+			if _, err := t.out.WriteString(m.File.File.Whole); err != nil {
+				return err
+			}
+		}
+	}
+	list = append(list, unmended(load.Policies(loaded))...)
+	failed := errors.Join(errs...)
+	if err := t.showMended(report, l.format.value, list, failed); err != nil {
 		return err
 	}
-	return outcome(errors.Join(errs...), l.fails(left))
+	fails := func(m *lint.Mending) bool { return l.fails(m.Left.Findings) }
+	return outcome(failed, slices.ContainsFunc(list, fails))
+}
+
+// unmended gives files that are examined only: house rules that are wrong themselves
+// hold for less than their author thinks.
+func unmended(files []*load.Loaded) []*lint.Mending {
+	var list []*lint.Mending
+	for _, f := range files {
+		found := lint.Examine([]*load.Loaded{f}, rules.All())
+		list = append(list, &lint.Mending{File: f, Before: found, Left: found})
+	}
+	return list
 }
 
 // showMended writes what was mended and what is left.
-func (t *tool) showMended(out *stream, format string, mended []*lint.Mending, unread error) error {
+func (t *tool) showMended(out *stream, format string, mended []*lint.Mending, failed error) error {
 	var files []*load.Loaded
 	var left lint.Outcome
 	for _, m := range mended {
@@ -84,7 +99,7 @@ func (t *tool) showMended(out *stream, format string, mended []*lint.Mending, un
 	case formatBrief:
 		return show.Brief(out, left.Findings)
 	case formatSARIF:
-		return show.SARIF(out, sarifRun(files, left, unread))
+		return show.SARIF(out, sarifRun(files, left, failed))
 	}
 	paint := t.paint(out)
 	if err := show.Mended(out, mended, paint); err != nil {

@@ -13,7 +13,7 @@ import (
 // the error names it.
 func replace(file *source.File, text string) error {
 	now, err := os.ReadFile(file.Name)
-	if err == nil && string(now) != file.Text {
+	if err == nil && string(now) != file.Whole {
 		err = errors.New("it was changed meanwhile and is left as it is")
 	}
 	if err == nil {

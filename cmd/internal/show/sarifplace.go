@@ -31,7 +31,7 @@ func (s *sarif) artifact(f *source.File) sarifArtifact {
 func (s *sarif) analysed() []sarifAnalysed {
 	list := []sarifAnalysed{}
 	for _, f := range s.Files {
-		list = append(list, sarifAnalysed{artifactOf(f.Name), len(f.Text), []string{"analysisTarget"}})
+		list = append(list, sarifAnalysed{artifactOf(f.Name), len(f.Whole), []string{"analysisTarget"}})
 	}
 	return list
 }
@@ -45,7 +45,7 @@ func artifactOf(name string) sarifArtifact {
 			volume, rest = parted(abs)
 		}
 	}
-	uri, relative := uriOf(volume, rest)
+	uri, relative := uriFrom(volume, rest)
 	if relative {
 		return sarifArtifact{URI: uri, BaseID: base}
 	}
@@ -59,9 +59,9 @@ func parted(name string) (volume, rest string) {
 	return filepath.ToSlash(volume), path.Clean(filepath.ToSlash(name[len(volume):]))
 }
 
-// uriOf writes a path as a URI. It is relative if the path does not say where it
+// uriFrom writes a path as a URI. It is relative if the path does not say where it
 // begins. A volume is a drive, "C:", or a share of a network, "//HOST/SHARE".
-func uriOf(volume, rest string) (uri string, relative bool) {
+func uriFrom(volume, rest string) (uri string, relative bool) {
 	share, isShare := strings.CutPrefix(volume, "//")
 	switch {
 	case isShare:

@@ -16,7 +16,7 @@ func TestURIs(t *testing.T) {
 		{"C:", "/rigs/ü.rig", "file:///C:/rigs/%C3%BC.rig", false},
 		{"//store/rigs", "/yard.rig", "file://store/rigs/yard.rig", false},
 	} {
-		uri, relative := uriOf(c.volume, c.rest)
+		uri, relative := uriFrom(c.volume, c.rest)
 		assert.Equal(t, c.want, uri)
 		assert.Equal(t, c.relative, relative)
 	}
