@@ -12,10 +12,7 @@ import (
 // replace writes a file anew, unless it does not have any more the text that was read;
 // the error names it.
 func replace(file *source.File, text string) error {
-	now, err := os.ReadFile(file.Name)
-	if err == nil && string(now) != file.Whole {
-		err = errors.New("it was changed meanwhile and is left as it is")
-	}
+	err := unchanged(file)
 	if err == nil {
 		err = replaceFile(file.Name, text)
 	}
@@ -23,6 +20,18 @@ func replace(file *source.File, text string) error {
 		return fmt.Errorf("%s: %w", file.Name, reason(err))
 	}
 	return nil
+}
+
+// unchanged gives an error unless a file may be written and has the text that was read.
+func unchanged(file *source.File) error {
+	if _, err := writable(file.Name); err != nil { // a pipe would not be read to its end
+		return err
+	}
+	now, err := os.ReadFile(file.Name)
+	if err == nil && string(now) != file.Whole {
+		err = errors.New("it was changed meanwhile and is left as it is")
+	}
+	return err
 }
 
 // writable says whether a file may be written: putting another in its place asks
