@@ -46,9 +46,10 @@ type Refusal struct {
 }
 
 // Mend makes every fix of a file that is proved: after it the finding is gone and
-// nothing as grave has come, the rig can be judged, no claim is lost, and the house
-// rules are what they were. Of fixes that overlap the first is made, and the file is examined again until nothing more
-// can be mended. Where a finding has several fixes, the choice is not Mend's.
+// nothing as grave has come, the rig can be judged, nothing that was reported is
+// accepted or expected, no claim is lost, and the house rules are what they were. Of
+// fixes that overlap the first is made, and the file is examined again until nothing
+// more can be mended. Where a finding has several fixes, the choice is not Mend's.
 //
 // A fix that writes the nearest name is a guess until it is proved so: while an error
 // hides what the rig does, no fix in that rig is.
