@@ -1,52 +1,61 @@
 package solve
 
-import "fairlead/lang/model"
+import (
+	"fairlead/lang/model"
+	"fairlead/solve/lp"
+)
 
-// busyness says what carries something while the rig is held, hands off. What carries
-// nothing can be lost, and the forces are still in balance: nobody need ask.
+// busyness says what carries something in tensions that keep a rig, hands off. What
+// carries nothing can be lost, and the tensions are still in balance: nobody need ask.
 type busyness struct {
-	// known is false where that is no proof: the rig is not held, a weight was left out,
-	// or a load lies on a slope, where the ground may keep it.
-	known bool
 	// parts marks by Part.Index what touches taut rope or has a weight, and all that
 	// such a part is on; lines the taut lines.
 	parts, lines []bool
 	strokes      map[*model.Rope][]bool
 }
 
-// newBusyness looks at the phase with hands off.
-func newBusyness(s *system, hold *Phase) *busyness {
-	b := &busyness{strokes: map[*model.Rope][]bool{}}
-	if hold == nil || hold.Status != OK || len(hold.Sagging) > 0 {
-		return b
-	}
-	b.parts, b.lines = make([]bool, len(s.rig.Parts)), make([]bool, len(s.rig.Parts))
-	for _, p := range s.rig.Parts {
-		switch {
-		case p.Values.Slope != nil:
-			return b
+// newBusyness looks at tensions; nil where they are no proof, since a load lies on a
+// slope, where the ground may keep it.
+func newBusyness(l *layout, forces strandForces) *busyness {
+	n := len(l.rig.Parts)
+	b := &busyness{parts: make([]bool, n), lines: make([]bool, n), strokes: map[*model.Rope][]bool{}}
+	for _, p := range l.rig.Parts {
+		switch v := p.Values; {
+		case v.Slope != nil:
+			return nil
 		case p.Kind == model.Leg: // what legs do to a focal point is no matter of rope
 			b.mark(p)
-			b.mark(p.Values.From)
-		case s.weights.of(p, false).Sign() != 0:
+			b.mark(v.From)
+		case v.Mass != nil || v.Weight != nil || p.Kind.IsWeight():
 			b.mark(p)
 		}
 	}
-	for r, places := range hold.program.strands {
-		taut := make([]bool, len(places))
-		for i, at := range places {
-			// between grips that count as one no piece tells
-			taut[i] = at.group >= 0 || at.piece >= 0 && hold.tension[at.piece].Sign() > 0
-			if taut[i] {
-				b.lines[r.Line.Index] = true
+	for r, tensions := range forces {
+		taut := make([]bool, len(tensions))
+		b.strokes[r] = taut
+		if !pulls(tensions) {
+			continue
+		}
+		b.lines[r.Line.Index] = true
+		for i, t := range tensions {
+			// a stroke between grips that count as one is in no piece, and may carry
+			if taut[i] = t == nil || t.Sign() != 0; taut[i] {
 				b.mark(r.Nodes[i].Part)
 				b.mark(r.Nodes[r.After(i)].Part)
 			}
 		}
-		b.strokes[r] = taut
 	}
-	b.known = true
 	return b
+}
+
+// pulls says whether any stroke of a rope carries something.
+func pulls(tensions []*lp.Num) bool {
+	for _, t := range tensions {
+		if t != nil && t.Sign() != 0 {
+			return true
+		}
+	}
+	return false
 }
 
 // mark notes a part and all that it is on.
@@ -59,7 +68,7 @@ func (b *busyness) mark(p *model.Part) {
 // idle says whether nothing that is lost carries anything.
 func (b *busyness) idle(l Lost) bool {
 	switch {
-	case !b.known || l.Part == nil:
+	case b == nil || l.Part == nil:
 		return false
 	case l.Kind == LostTie:
 		return !b.taut(l.Rope, l.Node) && !b.taut(l.Rope, l.Rope.Before(l.Node))

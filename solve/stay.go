@@ -56,23 +56,11 @@ func (r *Result) stays(ask question) Stay {
 		if known.answers == nil {
 			known.answers = map[question]Stay{}
 			known.learn(r.Hold())
-			known.busy = newBusyness(r.system, r.Hold())
 		}
-		if stay = r.system.unchanged(ask); stay.Answer == "" {
-			stay = r.system.stay(ask)
-		}
+		stay = r.system.stay(ask)
 		known.answers[ask] = stay
 	}
 	return stay
-}
-
-// unchanged gives the answer where what is lost carries nothing hands off; the zero Stay
-// elsewhere.
-func (s *system) unchanged(ask question) Stay {
-	if ask.hauling || ask.tied != nil || !s.stays.busy.idle(ask.lost) {
-		return Stay{}
-	}
-	return Stay{Answer: Held, lost: ask.lost, forces: s.stays.held}
 }
 
 // stay asks programs, from the strongest answer to the weakest, whether forces in
@@ -80,23 +68,39 @@ func (s *system) unchanged(ask question) Stay {
 // at bends, and with every strand free to push once its parts have met. Forces that
 // were in balance before may answer the first, a motion known from one the others.
 func (s *system) stay(ask question) Stay {
+	if forces := s.stays.unchanged(ask); forces != nil {
+		return Stay{Answer: Held, lost: ask.lost, forces: forces}
+	}
 	network := newNetworkTied(newLayout(s.rig, ask.lost, s.weights), !ask.hauling, ask.tied)
 	weight, _ := exactly(s.bodyWeights(network.layout, false))
 	stay := Stay{Answer: Held, Grounded: s.grounded(network, weight), lost: ask.lost}
-	if s.stays.prove(network, weight) {
-		stay.forces = s.stays.proofs[0]
+	if stay.forces = s.stays.prove(network, weight); stay.forces != nil {
 		return stay
 	}
 	program := newStayProgram(network, weight, asDrawn)
 	solved := program.solve()
 	if solved.Status != lp.Infeasible {
 		stay.forces = program.strandForces(solved.X)
-		s.stays.add(stay.forces)
+		s.stays.add(&proof{stay.forces, ask.keepsWhole(s.held.layout, stay.forces)})
 		return stay
 	}
 	stay.Answer, stay.Sinking = Down, sinking(network, solved)
 	stay.stops(network, weight, solved.Y, s.place)
 	return stay
+}
+
+// keepsWhole says what carries something in tensions that keep the rig without what is
+// lost, if they keep the whole rig too, since nothing lost would carry anything; nil if
+// not.
+func (q question) keepsWhole(whole *layout, forces strandForces) *busyness {
+	if q.hauling || q.tied != nil {
+		return nil
+	}
+	busy := newBusyness(whole, forces)
+	if q.lost.Part != nil && !busy.idle(q.lost) {
+		return nil
+	}
+	return busy
 }
 
 // stops finds what stops a rig that is not held and goes down as a motion says; a

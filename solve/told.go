@@ -75,7 +75,7 @@ func (r *Result) answered(lost Lost) bool {
 		return false
 	}
 	_, asked := known.answers[question{lost: lost}]
-	return asked || known.busy.idle(lost)
+	return asked || known.unchanged(question{lost: lost}) != nil
 }
 
 func inOrder(every []Lost, known map[Lost]Stay) []Loss {
