@@ -241,5 +241,6 @@ reeve long: litter / grab / top \ runner / team
 	assert.Equal(t, "16", highest(strings.Replace(rig, "load litter", "load litter raise 15 m", 1)))
 	assert.Equal(t, "20", highest(strings.Replace(rig, "load litter", "load litter raise 30 m", 1)), "it ends at the head")
 	assert.Equal(t, "1", highest(strings.Replace(rig, "grab at 8 m", "grab", 1)), "no stroke is known")
+	assert.Equal(t, "31", highest(strings.NewReplacer("grab at 8 m", "grab", "load litter", "load litter raise 30 m").Replace(rig)), "nor where it ends")
 	assert.Equal(t, "unknown", highest(strings.Replace(rig, "litter at 1 m", "litter", 1)))
 }
