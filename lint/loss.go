@@ -12,11 +12,15 @@ import (
 // large that it would take too long, only the first ones are.
 func (p *Pass) Losses() []solve.Loss {
 	if !p.lossesAsked {
-		p.losses, _ = p.Result.TellingLosses(func() bool { return p.AffordLosses(1) })
-		p.lossesAsked = true
+		all := false
+		p.losses, all = p.Result.TellingLosses(p.AffordFall)
+		p.lossesAsked, p.lossesCut = true, !all
 	}
 	return p.losses
 }
+
+// LossesCut says whether some of what can be lost was not asked for.
+func (p *Pass) LossesCut() bool { return p.lossesCut }
 
 // Accepts says whether the author accepts what the running rule finds at a part. A rule
 // that reports several parts together leaves those to a finding of their own, so that

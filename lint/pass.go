@@ -30,9 +30,9 @@ type Pass struct {
 	// without any trial; both once asked for.
 	alone *standing
 	plain *tally
-	// losses are the telling ones, once asked for.
-	losses      []solve.Loss
-	lossesAsked bool
+	// losses are the telling ones, once asked for; cut says that there may be more.
+	losses                 []solve.Loss
+	lossesAsked, lossesCut bool
 	// verdicts are those on the claims judged so far.
 	verdicts map[*model.Claim]Verdict
 }

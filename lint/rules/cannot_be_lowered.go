@@ -81,7 +81,10 @@ func othersLower(res *solve.Result, holding []*model.Part) bool {
 	return true
 }
 
-// loaded lists the bodies with a load that has a weight.
+// loaded lists the bodies with a load that weighs something; a counterweight is none.
 func loaded(bodies []*solve.Body) []*solve.Body {
-	return slices.DeleteFunc(slices.Clone(bodies), func(b *solve.Body) bool { return len(b.Loads) == 0 || b.Weight.Sign() <= 0 })
+	isLoad := func(part *model.Part) bool { return part.Kind == model.Load }
+	return slices.DeleteFunc(slices.Clone(bodies), func(b *solve.Body) bool {
+		return b.Weight.Sign() <= 0 || !slices.ContainsFunc(b.Loads, isLoad)
+	})
 }

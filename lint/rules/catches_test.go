@@ -341,3 +341,20 @@ func TestDropsToAKnot(t *testing.T) {
 	assert.Empty(t, said("no-capture", blocks))
 	assert.Equal(t, []string{"hands off, stone drops by 6 m until low meets high"}, said("expectation-failed", blocks+"expect held\n"))
 }
+
+// In a very large rig not every loss is asked for, and that is said.
+func TestLossesBeyondWhatIsAsked(t *testing.T) {
+	chained := func(rings int) string {
+		text, on := "", "head"
+		for i := range rings {
+			text += fmt.Sprintf("ring eye%d on %s\n", i, on)
+			on = fmt.Sprintf("eye%d", i)
+		}
+		return text + strings.Replace(tackle(200, false), "pulley top0 on head", "pulley top0 on "+on, 1)
+	}
+	assert.Empty(t, said("not-computed-yet", chained(2)))
+	assert.Contains(t, said("no-backup", chained(2))[0], " if eye0 or eye1 is lost")
+	assert.Equal(t, []string{"the loss of so many parts of so large a rig is not computed yet: no-backup may miss some"},
+		said("not-computed-yet", chained(9)))
+	assert.Contains(t, said("no-backup", chained(9))[0], " if eye0, eye1, eye2")
+}
