@@ -57,7 +57,7 @@ func checkCannotBeLowered(p *lint.Pass) {
 // speaksOfLowering says whether lowering matters in a rig. A claim on the lowering hand
 // says what is wrong itself.
 func speaksOfLowering(p *lint.Pass) bool {
-	if slices.ContainsFunc(p.Rig.Claims, func(c *model.Claim) bool { return c.Subject == syntax.LowerHand }) {
+	if slices.ContainsFunc(p.Rig.Claims, func(c *model.Claim) bool { return c.Subject == syntax.LowerHand && !c.Broken }) {
 		return false
 	}
 	opens := func(part *model.Part) bool { return part.Values.Releasable || part.Values.Lowering != nil }
