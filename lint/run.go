@@ -8,6 +8,7 @@ import (
 	"fairlead/lang/load"
 	"fairlead/lang/model"
 	"fairlead/lang/source"
+	"fairlead/lint/house"
 	"fairlead/solve"
 )
 
@@ -46,14 +47,25 @@ func Examine(files []*load.Loaded, rules []*Rule) Outcome {
 
 // examineFile gives the findings of one file.
 func examineFile(f *load.Loaded, rules []*Rule, known []string) Outcome {
-	s := &settlement{file: f, rules: rules, known: known}
+	e := &examination{file: f, House: HouseOf(f), rules: rules, purses: map[*Rule]*purse{}}
+	s := &settlement{file: f, house: e.House, rules: rules, known: known}
 	for _, d := range f.Problems {
-		s.add(finding{Diagnostic: d, rig: rigAt(f.Model, d.Place), ofText: true})
+		one := finding{rig: rigAt(f.Model, d.Place), ofText: true}
+		if d.Severity < diag.Error { // no house rule makes an error of the text right
+			var on bool
+			d.Severity, on = e.House.Severity(d.Rule, d.Severity)
+			one.silent = !on
+		}
+		one.Diagnostic = d
+		s.add(one)
 	}
-	e := &examination{file: f, rules: rules, purses: map[*Rule]*purse{}}
 	for i, rig := range f.Model.Rigs {
-		for _, d := range e.pass(rig, solve.Rig(rig)).run() {
+		p := e.pass(rig, solve.Rig(rig))
+		for _, d := range p.run() {
 			s.add(finding{Diagnostic: d, rig: i})
+		}
+		for _, d := range p.silent {
+			s.add(finding{Diagnostic: d, rig: i, silent: true})
 		}
 	}
 	for i, rig := range f.Model.Rigs {
@@ -61,6 +73,16 @@ func examineFile(f *load.Loaded, rules []*Rule, known []string) Outcome {
 	}
 	s.policies()
 	return s.left()
+}
+
+// HouseOf gives the house rules in force for a file: the usual ones, those of its policy
+// file, and what it says itself, each over those before it.
+func HouseOf(f *load.Loaded) *house.Rules {
+	layers := [][]*model.Policy{house.Usual()}
+	if f.Policy != nil {
+		layers = append(layers, f.Policy.Model.Policies)
+	}
+	return house.Of(append(layers, f.Model.Policies)...)
 }
 
 // ofAll marks a finding that stands before the first rig of its file, in what all
@@ -73,6 +95,8 @@ type finding struct {
 	rig int
 	// ofText says that it comes from reading the file, not from the solved rig.
 	ofText bool
+	// silent says that the house turned its rule off.
+	silent bool
 	// expected and accepted say that the author named it in a claim.
 	expected, accepted bool
 }
@@ -96,6 +120,7 @@ func (s *settlement) left() Outcome {
 	for _, f := range s.found {
 		key := same{f.Rule, f.Message, f.Place.Span}
 		switch {
+		case f.silent:
 		case f.accepted:
 			accepted[key] = true
 		case !f.expected && !reported[key]:

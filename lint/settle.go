@@ -9,6 +9,7 @@ import (
 	"fairlead/lang/model"
 	"fairlead/lang/source"
 	"fairlead/lang/syntax"
+	"fairlead/lint/house"
 )
 
 // The rules about claims on findings. They have no Check: they need to know what
@@ -30,6 +31,7 @@ func ClaimRules() []*Rule { return []*Rule{unmetFinding, unusedAcceptance, notAl
 // settlement holds the findings of one file while the claims about them are settled.
 type settlement struct {
 	file  *load.Loaded
+	house *house.Rules
 	rules []*Rule
 	known []string
 	found []finding
@@ -159,21 +161,31 @@ func (s *settlement) isRule(place source.Place, rule *syntax.Word) bool {
 	return false
 }
 
-// policies reports the house rules that set the severity of no rule.
+// policies reports the house rules that set the severity of no rule, or of an error of
+// the text, which stands whatever a house says.
 func (s *settlement) policies() {
 	for _, p := range s.file.Model.Policies {
 		for _, set := range p.Rules {
-			s.isRule(set.Place, &set.RuleSetting.Rule)
+			if s.isRule(set.Place, &set.RuleSetting.Rule) && s.textError(set.Rule.Text) {
+				s.report(notAllowed, set.Place, nil, "%s is an error of the text, which no house rule can change", set.Rule.Text)
+			}
 		}
 	}
 }
 
+// textError says whether the findings of a rule are errors of the text.
+func (s *settlement) textError(rule string) bool {
+	return slices.ContainsFunc(TextRules(), func(r *Rule) bool { return r.Name == rule && r.Severity == diag.Error }) &&
+		!slices.ContainsFunc(s.rules, func(r *Rule) bool { return r.Name == rule && r.Check != nil })
+}
+
 func (s *settlement) report(rule *Rule, place source.Place, part *model.Part, format string, args ...any) *diag.Diagnostic {
-	d := diag.Diagnostic{Rule: rule.Name, Severity: rule.Severity, Place: place, Message: fmt.Sprintf(format, args...)}
+	severity, on := s.house.Severity(rule.Name, rule.Severity)
+	d := diag.Diagnostic{Rule: rule.Name, Severity: severity, Place: place, Message: fmt.Sprintf(format, args...)}
 	if part != nil {
 		d.Subject = part.Name
 	}
-	s.found = append(s.found, finding{Diagnostic: d})
+	s.found = append(s.found, finding{Diagnostic: d, silent: !on})
 	return &s.found[len(s.found)-1].Diagnostic
 }
 

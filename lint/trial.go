@@ -110,7 +110,7 @@ func (e *examination) ofWholeFile() []source.Span {
 // claims and rules may ask for friction.
 func (p *Pass) Proves(t *Trial, d diag.Diagnostic) bool {
 	d.Rule, d.Severity = p.rule.Name, max(d.Severity, p.rule.Severity)
-	after := (&examination{file: t.file, rules: p.rules, purses: p.purses, inTrial: true}).pass(t.Rig, solve.Rig(t.Rig))
+	after := (&examination{file: t.file, House: p.House, rules: p.rules, purses: p.purses, inTrial: true}).pass(t.Rig, solve.Rig(t.Rig))
 	found := newTally(append(after.run(), t.file.Problems...))
 	if found.has(d) {
 		return false
@@ -122,7 +122,7 @@ func (p *Pass) Proves(t *Trial, d diag.Diagnostic) bool {
 // no trials: what a trial's findings are compared with.
 func (p *Pass) withoutTrials() *tally {
 	if p.plain == nil {
-		now := (&examination{file: p.file, rules: p.rules, purses: p.purses, inTrial: true}).pass(p.Rig, p.Result)
+		now := (&examination{file: p.file, House: p.House, rules: p.rules, purses: p.purses, inTrial: true}).pass(p.Rig, p.Result)
 		p.plain = newTally(now.run())
 		p.plain.add(p.standAlone().faults)
 	}

@@ -1,9 +1,8 @@
 package load
 
 import (
-	"path/filepath"
-
 	"io"
+	"path/filepath"
 
 	"fairlead/lang/diag"
 	"fairlead/lang/model"
@@ -19,6 +18,9 @@ type Loaded struct {
 	Model *model.File
 	// Problems are the findings of the text and of the names, in file order.
 	Problems []diag.Diagnostic
+	// Policy is the file of house rules that holds for this one, apart from what it says
+	// itself; nil if there is none.
+	Policy *Loaded
 }
 
 // Text loads a text under a name, without opening a file.

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"path"
 	"path/filepath"
 	"strings"
 )
@@ -22,6 +23,9 @@ type Loader struct {
 	// given, as made of a folder given, or absolute. A path that is in it need
 	// not exist.
 	Overlay map[string]string
+	// Policy is the file of house rules that holds for all files; empty for the one in
+	// each file's folder or the nearest above.
+	Policy string
 }
 
 // text is one file's name and content.
@@ -35,16 +39,26 @@ type text struct{ name, content string }
 // The error joins one for each path that could not be read, which it names; what
 // could be read is given all the same.
 func (l Loader) Paths(args []string) ([]*Loaded, error) {
-	texts, err := l.read(args)
-	loaded := make([]*Loaded, 0, len(texts))
-	for _, t := range texts {
-		loaded = append(loaded, Text(t.name, t.content))
+	r := l.read(args)
+	loaded := make([]*Loaded, 0, len(r.texts))
+	rules := r.policies()
+	for _, t := range r.texts {
+		one := Text(t.name, t.content)
+		loaded = append(loaded, one)
+		if path.Base(one.File.Name) == PolicyName {
+			rules.read(t.name, one)
+		}
 	}
-	return loaded, err
+	for i, one := range loaded {
+		if one.Policy = rules.of(r.texts[i].name); one.Policy == one {
+			one.Policy = nil
+		}
+	}
+	return loaded, errors.Join(r.errs...)
 }
 
 // read reads what the arguments name.
-func (l Loader) read(args []string) ([]text, error) {
+func (l Loader) read(args []string) *reading {
 	r := &reading{Loader: l, seen: map[string]bool{}, folders: map[string]bool{}}
 	for _, arg := range args {
 		if arg == "-" {
@@ -53,7 +67,7 @@ func (l Loader) read(args []string) ([]text, error) {
 		}
 		r.path(arg)
 	}
-	return r.texts, errors.Join(r.errs...)
+	return r
 }
 
 // reading is one run of a Loader.

@@ -16,7 +16,7 @@ var layers = [][]string{
 	{"lang/syntax"},
 	{"lang/model", "fmt"},
 	{"lang/resolve", "solve"},
-	{"lang/load", "solve/count", "solve/draw"},
+	{"lang/load", "lint/house", "solve/count", "solve/draw"},
 	{"solve/report", "lint"},
 	{"lint/rules", "cmd/internal/show"},
 	{"cmd/internal/ide"},
