@@ -25,6 +25,9 @@ const (
 // with what came out; -update writes it. No harmful fault may be missed but those that
 // excuses explain.
 func TestReport(t *testing.T) {
+	if racing || testing.Short() {
+		t.Skip("thousands of faults")
+	}
 	list := trials(t)
 	require.NotEmpty(t, list)
 	text, err := os.ReadFile(guide)
