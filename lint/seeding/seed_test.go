@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"fairlead/lang/diag"
+	"fairlead/lang/langtest"
 	"fairlead/lang/load"
 	"fairlead/lang/source"
 	"fairlead/lint/seeding"
@@ -174,4 +175,19 @@ func TestAt(t *testing.T) {
 	assert.True(t, s.At(diag.Diagnostic{Fixes: []diag.Fix{{Edits: []diag.Edit{{Place: at("runner / team")}}}}}, places))
 	assert.False(t, s.At(diag.Diagnostic{Subject: "plate", Place: at("litter / plate")}, places))
 	assert.False(t, s.At(diag.Diagnostic{}, places), "nowhere is not at the start of the text")
+}
+
+// Whatever the rig, the edits of a seed do not overlap, and it can be worked out.
+func TestSeedsOfRandomRigs(t *testing.T) {
+	for i := range int64(60) {
+		f := load.Text("random.rig", langtest.RandomRig(langtest.Seeded(i)))
+		before := seeding.Work(f, "random")
+		require.NotNil(t, before)
+		for _, s := range seeding.Sample(seeding.Of(f, "random"), 2) {
+			for k := 1; k < len(s.Edits); k++ {
+				require.LessOrEqual(t, s.Edits[k-1].Place.Span.End, s.Edits[k].Place.Span.Start, "%s in\n%s", s.Done, f.File.Text)
+			}
+			seeding.Compare(before, seeding.Work(s.Load(), "random"))
+		}
+	}
 }
