@@ -19,33 +19,38 @@ var brakeHandTooWeak = &lint.Rule{
 	Latent:   true,
 }
 
-// checkBrakeHandTooWeak looks at every way in which a load is lowered. Without friction
-// that is known nothing is said: hands hold less than without.
+// checkBrakeHandTooWeak looks at every way in which a load is lowered. Friction helps the
+// hands: only what a house rule says is asked of a rig that says nothing of it, as claims
+// are, and nothing where some of it is unknown.
 func checkBrakeHandTooWeak(p *lint.Pass) {
 	if !p.Keeps(p.Result.Released) {
 		return
 	}
+	limit := p.House.Limit(house.Figure{Name: "lower hand"})
 	for _, ph := range p.Result.Lowers {
 		hand := p.Result.PullNewtons(ph)
-		if ph.Status != solve.Lowers || !ph.Actual.Known() || hand == nil {
+		if ph.Status != solve.Lowers || hand == nil || !p.Settled(ph) || limit == nil && !ph.Actual.Known() {
 			continue
 		}
-		limit := p.House.Limit(house.Figure{Name: "lower hand"})
 		d := diag.Diagnostic{Place: p.OnRope(ph.Hauler), Subject: ph.Hauler.Name}
 		down := lowered(ph)
 		d.Also = lint.NamesIn(down)
-		says := lint.NameOf(ph.Hauler) + " must hold " + p.Newtons(*hand.High) + " to lower " + lint.Bodies(down)
-		switch {
-		case limit != nil && limit.Allows(*hand.High):
-			continue
-		case limit != nil:
-			d.Message, d.Related = says+"; the house allows "+limit.Wanted(), limit.Related()
-		default:
+		d.Message = lint.NameOf(ph.Hauler) + " must hold " + p.Newtons(*hand.High) + " to lower " + lint.Bodies(down)
+		if !ph.Actual.Known() {
+			d.Message += " without any friction"
+		}
+		if limit != nil {
+			if limit.Allows(*hand.High) {
+				continue
+			}
+			d.Message += "; the house allows " + limit.Wanted()
+			d.Related = limit.Related()
+		} else {
 			can, of, known := strengthOf(p, ph.Hauler)
 			if !known || hand.High.Cmp(can) <= 0 {
 				continue
 			}
-			d.Message = says + ", and can hold " + p.Newtons(can) + ": " + of
+			d.Message += ", and can hold " + p.Newtons(can) + ": " + of
 		}
 		p.ReportAs(hazard(p, down), d)
 	}

@@ -98,6 +98,10 @@ func TestBrakeHandTooWeak(t *testing.T) {
 			"brakeman must hold 0.343 kN to lower crate, and can hold 0.3 kN: 3 people with 0.1 kN each"},
 		{"nobody says how many", hand("", "", "efficiency 50 % lowering 35 %"), ""},
 		{"friction is unknown", hand("", "people 1", ""), ""},
+		{"the house asks all the same", hand("require lower hand under 300 N\n", "people 1", ""),
+			"brakeman must hold 0.981 kN to lower crate without any friction; the house allows under 300 N"},
+		{"some of it is unknown", strings.Replace(hand("require lower hand under 300 N\n", "people 1", ""), "crate / brake", "crate / guide (angle 120 deg) / brake", 1) +
+			"pulley guide on ledge efficiency 90 %\n", ""},
 		{"a range counts by its worse end", hand("", "people 1", "efficiency 50 % lowering 20 to 30 %"),
 			"brakeman must hold 0.294 kN to lower crate, and can hold 0.27 kN: one person with 0.27 kN"},
 		{"the house says how much", hand("require lower hand under 300 N\n", "people 9", "efficiency 50 % lowering 35 %"),
