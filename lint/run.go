@@ -18,6 +18,13 @@ type Outcome struct {
 	Findings []diag.Diagnostic
 	// Accepted is how many more there are that the authors of the rigs accept.
 	Accepted int
+	// Acceptances and Expectations are all claims of the rigs about findings, in the
+	// order of files, rigs and lines, with what became of each.
+	Acceptances  []Acceptance
+	Expectations []Expectation
+
+	// dim names the rigs of a file of which rules that are Latent see nothing yet.
+	dim map[string]bool
 }
 
 // Run gives the findings of Examine.
@@ -40,6 +47,9 @@ func Examine(files []*load.Loaded, rules []*Rule) Outcome {
 		of := examineFile(f, rules, known)
 		all.Findings = append(all.Findings, of.Findings...)
 		all.Accepted += of.Accepted
+		all.Acceptances = append(all.Acceptances, of.Acceptances...)
+		all.Expectations = append(all.Expectations, of.Expectations...)
+		all.dim = of.dim // only asked of one file
 	}
 	diag.Sort(all.Findings, order)
 	return all
@@ -59,8 +69,10 @@ func examineFile(f *load.Loaded, rules []*Rule, known []string) Outcome {
 		one.Diagnostic = d
 		s.add(one)
 	}
+	dim := map[string]bool{}
 	for i, rig := range f.Model.Rigs {
 		p := e.pass(rig, solve.Rig(rig))
+		dim[rig.Name] = dim[rig.Name] || p.isDim()
 		for _, d := range p.run() {
 			s.add(finding{Diagnostic: d, rig: i})
 		}
@@ -72,7 +84,9 @@ func examineFile(f *load.Loaded, rules []*Rule, known []string) Outcome {
 		s.settle(i, rig)
 	}
 	s.policies()
-	return s.left()
+	of := s.left()
+	of.dim = dim
+	return of
 }
 
 // HouseOf gives the house rules in force for a file: the usual ones, those of its policy
@@ -131,7 +145,10 @@ func (s *settlement) left() Outcome {
 	for key := range reported { // in another rig
 		delete(accepted, key)
 	}
-	return Outcome{Findings: slices.Clip(list), Accepted: len(accepted)}
+	return Outcome{
+		Findings: slices.Clip(s.file.Fitted(list)), Accepted: len(accepted),
+		Acceptances: s.acceptances, Expectations: s.expectations,
+	}
 }
 
 // inRig names the rig where a claim stands before the first of several, so that it

@@ -28,11 +28,11 @@ func (p *Pass) Try(edits ...diag.Edit) (trial *Trial, ok bool) {
 		return nil, false
 	}
 	alone := p.standAlone()
-	text := diag.Apply(p.file.File, append(alone.cuts[:len(alone.cuts):len(alone.cuts)], edits...))
+	text := diag.Draft(p.file.File, append(alone.cuts[:len(alone.cuts):len(alone.cuts)], edits...))
 	if !p.Afford(1) || !p.purse().read(text) {
 		return nil, false
 	}
-	file := load.Text(p.file.File.Name, text)
+	file := load.Draft(p.file.File.Name, text)
 	if len(file.Model.Rigs) != 1 || file.Model.Rigs[0].Incomplete || newTally(file.Problems).worseThan(alone.faults, diag.Error) {
 		return nil, false
 	}
@@ -67,7 +67,7 @@ func (p *Pass) standAlone() *standing {
 	}
 	p.cut(source.Span{Start: rigs[0].Place.Span.Start, End: rigs[own].Place.Span.Start})
 	p.cut(source.Span{Start: end, End: len(file.Text)})
-	p.alone.faults = newTally(load.Text(file.Name, diag.Apply(file, p.alone.cuts)).Problems)
+	p.alone.faults = newTally(load.Draft(file.Name, diag.Draft(file, p.alone.cuts)).Problems)
 	return p.alone
 }
 
@@ -111,11 +111,25 @@ func (e *examination) ofWholeFile() []source.Span {
 func (p *Pass) Proves(t *Trial, d diag.Diagnostic) bool {
 	d.Rule, d.Severity = p.rule.Name, max(d.Severity, p.rule.Severity)
 	after := (&examination{file: t.file, House: p.House, rules: p.rules, purses: p.purses, inTrial: true}).pass(t.Rig, solve.Rig(t.Rig))
-	found := newTally(append(after.run(), t.file.Problems...))
+	left := after.run()
+	if p.isDim() {
+		left = slices.DeleteFunc(left, func(d diag.Diagnostic) bool { return isLatent(p.rules, d) })
+	}
+	found := newTally(append(left, t.file.Problems...))
 	if found.has(d) {
 		return false
 	}
 	return !found.worseThan(p.withoutTrials(), d.Severity)
+}
+
+// isDim says whether rules that are Latent do not see yet what is wrong with the rig.
+func (p *Pass) isDim() bool {
+	return p.Result.Status != solve.OK || !p.Keeps(p.Result.Released)
+}
+
+// isLatent says whether a finding is of a rule that is Latent.
+func isLatent(rules []*Rule, d diag.Diagnostic) bool {
+	return slices.ContainsFunc(rules, func(r *Rule) bool { return r.Latent && r.Name == d.Rule })
 }
 
 // withoutTrials counts what the rules find of the rig as it is when they can make

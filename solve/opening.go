@@ -15,7 +15,8 @@ var EvenAngle = lp.Int(120)
 // Opening is how far the legs of a focal point open.
 type Opening struct {
 	Focal *model.Part
-	// Left and Right are the outermost legs that pull, and Angle the degrees between them.
+	// Left and Right are the outermost legs of those that only pull, or of those that may push,
+	// and Angle the degrees between them.
 	Left, Right *model.Part
 	Angle       lp.Num
 	// Phase is the one in which the focal point carries most: Load, of which the two legs
@@ -24,27 +25,30 @@ type Opening struct {
 	Load, OnLeft, OnRight PartLoad
 }
 
-// Openings gives the opening of each focal point that two or more legs pull at, in file
-// order. A leg that may push does not count.
+// Openings gives the opening of each focal point at which two or more legs pull, or may
+// push, in file order. One that pulls and one that may push do not count together: the one
+// holds the other up.
 func (r *Result) Openings() []Opening {
 	var list []Opening
 	for _, focal := range r.Rig.Parts {
 		if focal.Kind != model.Focal {
 			continue
 		}
-		if o, ok := openingOf(r.Rig, focal); ok {
-			r.loadOpening(&o)
-			list = append(list, o)
+		for _, strut := range []bool{false, true} {
+			if o, ok := openingOf(r.Rig, focal, strut); ok {
+				r.loadOpening(&o)
+				list = append(list, o)
+			}
 		}
 	}
 	return list
 }
 
-func openingOf(rig *model.Rig, focal *model.Part) (o Opening, ok bool) {
+func openingOf(rig *model.Rig, focal *model.Part, strut bool) (o Opening, ok bool) {
 	o.Focal = focal
 	var left, right *big.Rat
 	for _, leg := range legsOf(rig, focal) {
-		if leg.Values.Strut {
+		if leg.Values.Strut != strut {
 			continue
 		}
 		angle := new(big.Rat)

@@ -3,6 +3,7 @@ package solve_test
 import (
 	"fmt"
 	"math"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -51,9 +52,14 @@ func TestOpeningOfOtherLegs(t *testing.T) {
 	assert.InDelta(t, 2*math.Sin(80*math.Pi/180)/math.Sin(100*math.Pi/180), o.OnLeft.Value.Float(), 1e-9)
 	o = opening(t, "-20", "10", "leg lc from c to master angle -60 deg")
 	assert.Equal(t, []string{"lc", "lb", "70"}, []string{o.Left.Name, o.Right.Name, o.Angle.String()})
-	// A leg that may push is none that opens.
+	// One that may push holds up those that pull.
 	o = opening(t, "-20", "10", "leg lc from c to master angle 80 deg strut")
 	assert.Equal(t, "30", o.Angle.String())
+	// Two that push open as two that pull do.
+	shears := solved(t, filled(strings.NewReplacer("%LEFT% deg", "-50 deg strut", "%RIGHT% deg", "50 deg strut").Replace(legged), "THIRD", "")).Openings()
+	require.Len(t, shears, 1)
+	assert.Equal(t, "100", shears[0].Angle.String())
+	assert.InDelta(t, 2/(2*math.Cos(50*math.Pi/180)), shears[0].OnLeft.Value.Float(), 1e-9)
 	assert.Empty(t, solved(t, `
 anchor a
 focal master

@@ -62,8 +62,8 @@ func reportBroken(p *lint.Pass, b burden) {
 	p.ReportAs(d.Severity, d)
 }
 
-// mostListed is how many weak parts a message names with their factors.
-const mostListed = 8
+// mostWeak is how many weak parts a message names with their factors.
+const mostWeak = 8
 
 // reportWeak reports parts whose factor is under the same one of the house.
 func reportWeak(p *lint.Pass, list []burden) {
@@ -75,11 +75,11 @@ func reportWeak(p *lint.Pass, list []burden) {
 	var others []string
 	for i, o := range list[1:] {
 		d.Also = append(d.Also, o.Part.Name)
-		if i < mostListed {
+		if i < mostWeak {
 			others = append(others, lint.NameOf(o.Part)+" "+lint.From(*o.Factor, least))
 		}
 	}
-	if more := len(list) - 1 - mostListed; more > 0 {
+	if more := len(list) - 1 - mostWeak; more > 0 {
 		others = append(others, fmt.Sprint(more, " more"))
 	}
 	if len(others) > 0 {

@@ -139,8 +139,8 @@ func stuckLoad(p *lint.Pass, haul *solve.Phase) string {
 
 // shortened leaves out names beyond those that a message lists.
 func shortened(names []string) []string {
-	if len(names) <= mostListed {
+	if len(names) <= mostWeak {
 		return names
 	}
-	return append(names[:mostListed:mostListed], fmt.Sprint(len(names)-mostListed, " more"))
+	return append(names[:mostWeak:mostWeak], fmt.Sprint(len(names)-mostWeak, " more"))
 }
