@@ -1,6 +1,8 @@
 package solve
 
 import (
+	"slices"
+
 	"fairlead/lang/model"
 	"fairlead/solve/lp"
 )
@@ -17,6 +19,18 @@ func (p *Phase) Runs(r *model.Rope, node int) lp.Num {
 		return passes[node]
 	}
 	return lp.Num{}
+}
+
+// RunsPerMetre says how much rope runs over a node while the reference load moves by one
+// metre, either of them either way; nil if it does not move.
+func (r *Result) RunsPerMetre(ph *Phase, rope *model.Rope, node int) *lp.Num {
+	for _, m := range ph.Motion {
+		if m.Rise.Sign() != 0 && slices.Contains(m.Body.Parts, r.Reference) {
+			per := ph.Runs(rope, node).Quo(m.Rise).Abs()
+			return &per
+		}
+	}
+	return nil
 }
 
 // way gives the direction in which rope passes a node: 1, -1, or 0 where it does not.

@@ -30,7 +30,7 @@ func (r *Result) ThreeWays(ph *Phase, p *model.Part, one func(degrees lp.Num) bo
 	d := &drawn{layout: r.system.held.layout, phase: ph, rig: r.Rig, weight: func(q *model.Part) lp.Num {
 		return r.WeightOf(q, ph.hauling())
 	}}
-	d.strands, _ = ph.strandForces()
+	d.strands, _ = ph.Tensions()
 	groups, known := d.groups(p)
 	if !known || len(groups) < 2 || d.sides > mostSides {
 		return pulls, apart, false
@@ -59,15 +59,6 @@ func (r *Result) ThreeWays(ph *Phase, p *model.Part, one func(degrees lp.Num) bo
 
 // mostSides is of how many forces either side is tried.
 const mostSides = 8
-
-// strandForces gives what every strand carries in a phase: with friction where that is
-// known.
-func (p *Phase) strandForces() (strands []Strand, ideal bool) {
-	if p.Actual.Known() && len(p.Actual.Strands) > 0 {
-		return p.Actual.Strands, false
-	}
-	return p.Strands, p.Hauler != nil
-}
 
 // lean is a force at so many radians from up the haul line, to the side that a bit of
 // an arrangement of sides says; side -1: it leans to none.
