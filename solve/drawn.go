@@ -49,7 +49,7 @@ func (d *drawn) groups(p *model.Part) (groups []group, known bool) {
 			g.leans = append(g.leans, b.leans...)
 		}
 		if w := d.weight(child); w.Sign() != 0 {
-			g.leans = append(g.leans, lean{w.Float(), math.Pi, -1})
+			g.leans = append(g.leans, lean{w.Float(), math.Pi, -1, false})
 		}
 		groups = append(groups, g)
 	}
@@ -64,7 +64,7 @@ func (d *drawn) at(r *model.Rope, node int) (leans []lean, known bool) {
 		if l.stroke < 0 || l.stroke >= len(r.Strokes) || r.Strokes[l.stroke] == model.Slack {
 			continue
 		}
-		l.force = d.tension(r, l.stroke)
+		l.force, l.open = d.tension(r, l.stroke)
 		// a strand up the line draws its far end down and its near one up
 		if l.angle = 0; int(r.Strokes[l.stroke])*l.far < 0 {
 			l.angle = math.Pi
@@ -76,12 +76,12 @@ func (d *drawn) at(r *model.Rope, node int) (leans []lean, known bool) {
 		return nil, true
 	case len(legs) == 2 && n.Angle != nil && n.Sideways && r.RunsOn(node):
 		size := (legs[0].force + legs[1].force) * math.Cos(radians(n.Angle.Middle())/2)
-		return d.leaning(size, math.Pi/2), true
+		return d.leaning(size, math.Pi/2, legs[0].open || legs[1].open), true
 	case len(legs) == 2 && n.Angle != nil && d.of(n.Part) == ground:
 		return d.turned(r, node, legs)
 	case len(legs) == 2 && n.Angle != nil:
 		half := math.Cos(radians(n.Angle.Middle()) / 2)
-		return []lean{{legs[0].force * half, legs[0].angle, -1}, {legs[1].force * half, legs[1].angle, -1}}, true
+		return []lean{{legs[0].force * half, legs[0].angle, -1, legs[0].open}, {legs[1].force * half, legs[1].angle, -1, legs[1].open}}, true
 	}
 	for _, l := range legs {
 		off, known := d.off(r, node, l)
@@ -89,10 +89,10 @@ func (d *drawn) at(r *model.Rope, node int) (leans []lean, known bool) {
 			return nil, false
 		}
 		if off == 0 {
-			leans = append(leans, lean{l.force, l.angle, -1})
+			leans = append(leans, lean{l.force, l.angle, -1, l.open})
 			continue
 		}
-		leans = append(leans, d.leaning(l.force, math.Abs(l.angle-off))...)
+		leans = append(leans, d.leaning(l.force, math.Abs(l.angle-off), l.open)...)
 	}
 	return leans, true
 }
@@ -103,6 +103,7 @@ type leg struct {
 	rope         *model.Rope
 	stroke, far  int
 	force, angle float64
+	open         bool
 }
 
 func carryNothing(legs []leg) bool {
@@ -114,19 +115,20 @@ func carryNothing(legs []leg) bool {
 	return true
 }
 
-func (d *drawn) tension(r *model.Rope, stroke int) float64 {
-	for _, s := range d.strands {
+// tension is that shown of a strand, and whether statics leaves it open.
+func (d *drawn) tension(r *model.Rope, stroke int) (shown float64, open bool) {
+	for i, s := range d.strands {
 		if s.Rope == r && s.Index == stroke && s.Known() {
-			return s.Value.Float()
+			return s.Value.Float(), d.phase.Strands[i].Ranges() // a range of efficiency opens nothing
 		}
 	}
-	return 0
+	return 0, false
 }
 
 // leaning gives a force that leans to one side or the other.
-func (d *drawn) leaning(force, angle float64) []lean {
+func (d *drawn) leaning(force, angle float64, open bool) []lean {
 	d.sides++
-	return []lean{{force, angle, d.sides - 1}}
+	return []lean{{force, angle, d.sides - 1, open}}
 }
 
 // turned gives the force of a rope that a fixed part turns by an angle: the strand to
@@ -143,7 +145,7 @@ func (d *drawn) turned(r *model.Rope, node int, legs []leg) (leans []lean, known
 		line, other = other, line
 	}
 	angle := radians(r.Nodes[node].Angle.Middle())
-	return append(d.leaning(other.force, math.Abs(line.angle-angle)), lean{line.force, line.angle, -1}), true
+	return append(d.leaning(other.force, math.Abs(line.angle-angle), other.open), lean{line.force, line.angle, -1, line.open}), true
 }
 
 // off gives by how much a strand at a node leans from the haul line: by the angle that

@@ -12,8 +12,8 @@ import (
 type Pull struct {
 	// By are the lines that do, the parts clipped to it, or what it is itself on.
 	By []*model.Part
-	// Force is the size of all together.
-	Force lp.Num
+	// Force is the size of all together; nil where statics leaves it open.
+	Force *lp.Num
 }
 
 // ThreeWays says whether a part is drawn three ways in a phase: by three forces any two
@@ -40,14 +40,17 @@ func (r *Result) ThreeWays(ph *Phase, p *model.Part, one func(degrees lp.Num) bo
 		if d.leansOver(p, groups, sides) {
 			continue
 		}
-		three, angle := widest(d.vectors(p, groups, sides))
+		three, angle := widest(d.vectors(p, d.kept(p, groups, sides), sides))
 		if three == nil || one(lp.Approx(angle)) {
 			return pulls, apart, false
 		}
 		if angle < least {
 			least = angle
 			for i, v := range three {
-				pulls[i] = Pull{By: v.by, Force: lp.Approx(v.size())}
+				pulls[i] = Pull{By: v.by}
+				if size := lp.Approx(v.size()); !v.open {
+					pulls[i].Force = &size
+				}
 			}
 		}
 	}
@@ -61,10 +64,12 @@ func (r *Result) ThreeWays(ph *Phase, p *model.Part, one func(degrees lp.Num) bo
 const mostSides = 8
 
 // lean is a force at so many radians from up the haul line, to the side that a bit of
-// an arrangement of sides says; side -1: it leans to none.
+// an arrangement of sides says; side -1: it leans to none. Open says that statics leaves
+// the force open.
 type lean struct {
 	force, angle float64
 	side         int
+	open         bool
 }
 
 // group is what draws a part by one line, by one part clipped to it.
@@ -77,6 +82,7 @@ type group struct {
 type vector struct {
 	by         []*model.Part
 	across, up float64
+	open       bool
 }
 
 func (v vector) size() float64 { return math.Hypot(v.across, v.up) }
@@ -91,6 +97,7 @@ func (d *drawn) vectors(p *model.Part, groups []group, sides int) []vector {
 		v := g.vector(sides)
 		whole.across -= v.across
 		whole.up -= v.up
+		whole.open = whole.open || v.open
 		most = max(most, v.size())
 		list = append(list, v)
 	}
@@ -105,7 +112,7 @@ func (d *drawn) vectors(p *model.Part, groups []group, sides int) []vector {
 			merged = append(merged, v)
 			continue
 		}
-		merged[i] = vector{by: slices.Concat(merged[i].by, v.by), across: merged[i].across + v.across, up: merged[i].up + v.up}
+		merged[i] = vector{slices.Concat(merged[i].by, v.by), merged[i].across + v.across, merged[i].up + v.up, merged[i].open || v.open}
 	}
 	return merged
 }
@@ -118,8 +125,39 @@ func (g group) vector(sides int) vector {
 	for _, l := range g.leans {
 		v.up += l.force * math.Cos(l.angle)
 		v.across += l.sideways(sides)
+		v.open = v.open || l.open
 	}
 	return v
+}
+
+// kept gives the groups with the forces of two that lean to two sides of a part that is
+// on nothing: their tensions are open as far as the haul line goes, but across it they
+// must be equal. With α and β from the line and F along it to bear, the one has
+// F·sin β / sin(α + β), the other F·sin α / sin(α + β).
+func (d *drawn) kept(p *model.Part, groups []group, sides int) []group {
+	var leaning []int
+	along := -d.weight(p).Float()
+	for i, g := range groups {
+		if len(g.leans) == 1 && g.leans[0].side >= 0 {
+			leaning = append(leaning, i)
+			continue
+		}
+		v := g.vector(sides)
+		along += v.up
+		if v.open || v.across != 0 {
+			return groups
+		}
+	}
+	if p.On != nil || len(leaning) != 2 {
+		return groups
+	}
+	first, second := groups[leaning[0]].leans[0], groups[leaning[1]].leans[0]
+	if sum := math.Sin(first.angle + second.angle); math.Abs(sum) > nothing {
+		groups = slices.Clone(groups)
+		groups[leaning[0]].leans = []lean{{math.Abs(along * math.Sin(second.angle) / sum), first.angle, first.side, false}}
+		groups[leaning[1]].leans = []lean{{math.Abs(along * math.Sin(first.angle) / sum), second.angle, second.side, false}}
+	}
+	return groups
 }
 
 // sideways is the part of a force across the haul line, right positive.

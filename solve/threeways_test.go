@@ -66,6 +66,24 @@ func TestSlingsOfAnEyeDrawItThreeWays(t *testing.T) {
 	assert.Equal(t, [3][]string{{"one"}, {"two"}, {"top"}}, by)
 }
 
+// Of two slings the nearer to the line carries more: F·sin 11° / sin 31° and
+// F·sin 20° / sin 31°, F being the litter. Of three, statics leaves all open.
+func TestForcesOfSlingsThatLean(t *testing.T) {
+	res := solved(t, wide)
+	pulls, _, ok := res.ThreeWays(res.Hold(), res.Rig.Part("eye"), within(30))
+	require.True(t, ok)
+	for i, want := range []float64{0.37047, 0.66407, 1} {
+		require.NotNil(t, pulls[i].Force)
+		assert.InDelta(t, want, pulls[i].Force.Float(), 1e-5)
+	}
+	res = solved(t, wide+"anchor middle\nsling three\nreeve three: middle \\ eye\n")
+	pulls, _, ok = res.ThreeWays(res.Hold(), res.Rig.Part("eye"), within(30))
+	require.True(t, ok)
+	assert.Nil(t, pulls[0].Force)
+	assert.Nil(t, pulls[1].Force)
+	assert.Equal(t, "1", pulls[2].Force.String())
+}
+
 // hung is an eye on an anchor, with a line held at it and a corner that turns the line of
 // a second load by an angle.
 const hung = `anchor head
@@ -99,6 +117,7 @@ func TestACornerAndATopDrawAnEyeThreeWays(t *testing.T) {
 	var sizes []float64
 	for _, p := range pulls {
 		names = append(names, p.By[0].Name)
+		require.NotNil(t, p.Force)
 		sizes = append(sizes, p.Force.Float())
 	}
 	assert.Equal(t, []string{"top", "corner", "head"}, names)

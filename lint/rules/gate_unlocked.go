@@ -32,7 +32,7 @@ func checkGateUnlocked(p *lint.Pass) {
 		p.Report(diag.Diagnostic{
 			Place: plainPlace(part), Subject: part.Name, Also: lint.NamesIn(lost.Sinking),
 			Message: lint.NameOf(part) + " is plain, with a gate that does not lock: " +
-				lint.Fall(p.Rig, lost, "when it opens and lets go"),
+				lint.Fall(p.Rig, lost, "without it"),
 		})
 	}
 }

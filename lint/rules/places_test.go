@@ -138,7 +138,7 @@ func TestGateUnlocked(t *testing.T) {
 		return "anchor head\nload litter mass 180 kg\nhauler team people 3\ncarabiner link on head" + gate +
 			"\npulley top on link holds litter\nrope line\nreeve line: litter / top \\ team\n"
 	}
-	const says = "warning: link is plain, with a gate that does not lock: litter falls when it opens and lets go"
+	const says = "warning: link is plain, with a gate that does not lock: litter falls without it"
 	checkPlaced(t, gateUnlocked, []placed{
 		{"plain", link(" plain"), []string{says}},
 		{"locking", link(" locking"), nil},
@@ -155,7 +155,7 @@ func TestGateUnlocked(t *testing.T) {
 			"rope hand\nreeve hand: lamp / mate\n", []string{says}},
 		{"a bend of the rope itself", "anchor head\nload litter mass 180 kg\nhauler team people 3\ncarabiner eye on head plain holds litter\n" +
 			"rope line\nreeve line: litter / eye \\ team\n",
-			[]string{"warning: eye is plain, with a gate that does not lock: litter falls when it opens and lets go"}},
+			[]string{"warning: eye is plain, with a gate that does not lock: litter falls without it"}},
 	})
 }
 

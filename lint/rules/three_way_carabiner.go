@@ -47,8 +47,15 @@ type threeWays struct {
 	apart lp.Num
 }
 
+// most is the largest of the forces that are known.
 func (w *threeWays) most() lp.Num {
-	return lp.Max(w.pulls[0].Force, lp.Max(w.pulls[1].Force, w.pulls[2].Force))
+	most := lp.Num{}
+	for _, pull := range w.pulls {
+		if pull.Force != nil {
+			most = lp.Max(most, *pull.Force)
+		}
+	}
+	return most
 }
 
 func (w *threeWays) report(p *lint.Pass, part *model.Part, limit *house.Limit) {
@@ -60,7 +67,11 @@ func (w *threeWays) report(p *lint.Pass, part *model.Part, limit *house.Limit) {
 			names = append(names, lint.NameOf(by))
 			d.Also = append(d.Also, by.Name)
 		}
-		forces = append(forces, p.Force(pull.Force)+" by "+lint.List(names))
+		by := "by " + lint.List(names)
+		if pull.Force != nil {
+			by = p.Force(*pull.Force) + " " + by
+		}
+		forces = append(forces, by)
 	}
 	friction := ""
 	if w.phase.Hauler != nil && !w.phase.Actual.Known() {
