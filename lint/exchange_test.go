@@ -177,6 +177,7 @@ func TestGainsInWords(t *testing.T) {
 	// from 2, 2.5 and 3 to 2.4, 3 and 3.3: a fifth, a fifth and a tenth
 	to := solve.Force{Value: num(3, 1), Low: num(12, 5), High: num(33, 10)}
 	assert.Equal(t, "at least 10 % more", lint.More(spread, to))
+	assert.Equal(t, "1/5", lint.UsualGain(spread, to).String())
 	assert.Equal(t, "2:1 to 3:1", lint.Advantage(spread))
 	assert.Equal(t, "2.5:1", lint.Advantage(single(5, 2)))
 	assert.Equal(t, "2 to 3 times", lint.Multiple(spread))

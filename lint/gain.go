@@ -19,6 +19,9 @@ func Gain(from, to solve.Force) lp.Num {
 	return lp.Min(over(from.Value, to.Value), lp.Min(over(from.Low, to.Low), over(from.High, to.High)))
 }
 
+// UsualGain is Gain by the middle of both.
+func UsualGain(from, to solve.Force) lp.Num { return to.Value.Quo(*from.Value).Sub(lp.Int(1)) }
+
 // More says how much a gain is over an advantage: "8.12 % more", "at least 24.2 % more"
 // where ranges leave it open.
 func More(from, to solve.Force) string {

@@ -11,11 +11,12 @@ import (
 var bareEdge = &lint.Rule{
 	Name:     "bare-edge",
 	Severity: diag.Warning,
-	Summary:  "a loaded rope over an edge that is not padded",
+	Summary:  "a loaded rope over an edge that is neither padded nor a roller",
 	Check:    checkBareEdge,
 }
 
-// checkBareEdge reports each edge once, with the rope that carries most over it.
+// checkBareEdge reports each edge once, with the rope that carries most over it. One with
+// an efficiency is a roller: bare ground has a friction.
 func checkBareEdge(p *lint.Pass) {
 	if p.Explained() {
 		return
@@ -30,14 +31,14 @@ func checkBareEdge(p *lint.Pass) {
 	}
 }
 
-// pass is a rope over an edge in a phase, with its larger tension there as shown: where
-// statics leaves it open whether a belay carries anything, it carries nothing.
+// pass is a rope over an edge in a phase, with its larger tension there.
 type pass struct {
 	rope    *model.Rope
 	node    int
 	phase   *solve.Phase
 	tension lp.Num
-	ideal   bool
+	// spare says that it carries nothing as long as another line does: a belay.
+	spare, ideal bool
 }
 
 func heaviestOver(p *lint.Pass, edge *model.Part) *pass {
@@ -47,16 +48,26 @@ func heaviestOver(p *lint.Pass, edge *model.Part) *pass {
 		for _, s := range strands {
 			for _, node := range []int{s.Index, s.Rope.After(s.Index)} {
 				n := s.Rope.Nodes[node]
-				if n.Part != edge || n.Role != model.Bend || !s.Known() {
+				if n.Part != edge || n.Role != model.Bend || n.Efficiency != nil || !s.Known() {
 					continue
 				}
-				if t := *s.Value; t.Sign() > 0 && (worst == nil || t.Cmp(worst.tension) > 0) {
-					worst = &pass{s.Rope, node, ph, t, ideal}
+				one := &pass{s.Rope, node, ph, s.Most(), s.Value.Sign() <= 0, ideal}
+				if one.tension.Sign() > 0 && one.worse(worst) {
+					worst = one
 				}
 			}
 		}
 	}
 	return worst
+}
+
+// worse says whether a pass is to be reported in place of another: what carries comes
+// before a belay, then the larger tension.
+func (w *pass) worse(than *pass) bool {
+	if than == nil || w.spare != than.spare {
+		return than == nil || than.spare
+	}
+	return w.tension.Cmp(than.tension) > 0
 }
 
 func (w *pass) report(p *lint.Pass) {
@@ -65,9 +76,13 @@ func (w *pass) report(p *lint.Pass) {
 	if w.ideal {
 		friction = p.WithoutFriction()
 	}
+	lies := " lies over it with "
+	if w.spare {
+		lies = " lies over it, which may have to carry "
+	}
 	p.Report(diag.Diagnostic{
 		Place: n.Place, Subject: n.Part.Name, Also: []string{w.rope.Line.Name},
-		Message: lint.NameOf(n.Part) + " is not padded, and " + lint.NameOf(w.rope.Line) + " lies over it with " +
+		Message: lint.NameOf(n.Part) + " is not padded, and " + lint.NameOf(w.rope.Line) + lies +
 			p.Force(w.tension) + friction + ", " + p.During(w.phase) + "; " + w.cost(),
 	})
 }

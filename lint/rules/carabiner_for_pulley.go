@@ -32,7 +32,8 @@ func checkCarabinerForPulley(p *lint.Pass) {
 		}
 		var most *better
 		for _, ph := range p.Result.Hauls() {
-			if b := withPulley(p, ph, part); b != nil && limit.Allows(b.gain) && (most == nil || b.gain.Cmp(most.gain) > 0) {
+			b := withPulley(p, ph, part)
+			if b != nil && limit.Allows(b.gain) && (most == nil || b.gain.Cmp(most.gain) > 0) {
 				most = b
 			}
 		}
@@ -60,7 +61,11 @@ func withPulley(p *lint.Pass, ph *solve.Phase, part *model.Part) *better {
 		return nil
 	}
 	pulley := lint.Stocked(model.Pulley, usualPulley)
-	return with(p, ph, map[*model.Part]solve.Hardware{part: {Kind: model.Pulley, Efficiency: pulley.Values.Efficiency}})
+	b := with(p, ph, map[*model.Part]solve.Hardware{part: {Kind: model.Pulley, Efficiency: pulley.Values.Efficiency}})
+	if b != nil { // which pulley it would be is open, so that the usual one counts
+		b.gain = lint.UsualGain(ph.Actual.Advantage, b.then)
+	}
+	return b
 }
 
 // with compares a haul with one that has other hardware; nil if its figures are not
@@ -90,8 +95,8 @@ func (b *better) reportPulley(p *lint.Pass, part *model.Part, limit *house.Limit
 	p.Report(diag.Diagnostic{
 		Place: p.OnRope(part), Subject: part.Name,
 		Message: fmt.Sprintf("%s is a carabiner, over which rope slides: the actual advantage%s is %s, and with a pulley of %s "+
-			"in its place %s, %s", lint.NameOf(part), p.Of(b.haul), lint.Advantage(b.haul.Actual.Advantage), pulley,
-			lint.Advantage(b.then), b.more()),
+			"in its place %s, about %s more", lint.NameOf(part), p.Of(b.haul), lint.Advantage(b.haul.Actual.Advantage), pulley,
+			lint.Advantage(b.then), lint.PerCent(b.gain)),
 		Related: limit.Related(),
 	})
 }

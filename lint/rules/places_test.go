@@ -257,20 +257,36 @@ func TestBareEdge(t *testing.T) {
 		{"no friction", over(" angle 120 deg", "", ""), []string{lies + "what that costs of the pull is unknown: lip has no friction"}},
 		{"an angle at the node, the friction of the rope", over("", " friction 0.3", " (angle 120 deg)"),
 			[]string{lies + "rope that runs over it has 1.37 times the tension behind it"}},
-		{"an efficiency", over(" angle 90 deg efficiency 49 %", "", ""), []string{lies + "rope that runs over it has 1.43 times the tension behind it"}},
+		{"a roller", over(" angle 90 deg efficiency 90 %", "", ""), nil},
+		{"a roller here", over(" angle 90 deg friction 0.5", "", " (efficiency 90 %)"), nil},
+		{"both said", over(" angle 120 deg friction 0.5 efficiency 90 %", "", ""), nil},
 		{"two edges", over(" padded", "", "") + "edge sill\nload pack mass 20 kg\nhauler mate\nrope other\npulley side on head holds pack\n" +
 			"reeve other: pack / sill / side \\ mate\n", []string{"warning: sill is not padded, and other lies over it with 0.196 kN, held; " +
 			"what that costs of the pull is unknown: sill has no angle"}},
-		{"a rope that lies slack over it", `anchor head
+		{"a belay that a device holds", `anchor head
+anchor tree
 edge lip
 load litter mass 100 kg
 hauler team
+tender minder
 pulley top on head holds litter
-anchor tree
+device brake on tree holds litter
 rope line
-sling tie
+rope belay
 reeve line: litter / top \ team
-reeve tie: tree ~ litter
+reeve belay: litter / lip / brake \ minder
+`, []string{"warning: lip is not padded, and belay lies over it, which may have to carry 0.981 kN, held; " +
+			"what that costs of the pull is unknown: lip has no angle"}},
+		{"a line that only a tender minds", `anchor head
+edge lip
+load litter mass 100 kg
+hauler team
+tender minder
+pulley top on head holds litter
+rope line
+rope tag
+reeve line: litter / top \ team
+reeve tag: litter / lip / minder
 `, nil},
 		{"the rope with the larger tension", `anchor head
 edge lip angle 120 deg friction 0.5
