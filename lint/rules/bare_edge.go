@@ -97,5 +97,5 @@ func (w *pass) cost() string {
 	case !grows.Known():
 		return "what that costs of the pull is unknown: " + lint.NameOf(n.Part) + " has no friction"
 	}
-	return "rope that runs over it has " + lint.Multiple(grows) + " the tension behind it"
+	return "while it runs, the tension past " + lint.NameOf(n.Part) + " is " + lint.Multiple(grows) + " that before"
 }

@@ -256,7 +256,7 @@ func TestBareEdge(t *testing.T) {
 		{"no angle", over(" friction 0.5", "", ""), []string{lies + "what that costs of the pull is unknown: lip has no angle"}},
 		{"no friction", over(" angle 120 deg", "", ""), []string{lies + "what that costs of the pull is unknown: lip has no friction"}},
 		{"an angle at the node, the friction of the rope", over("", " friction 0.3", " (angle 120 deg)"),
-			[]string{lies + "rope that runs over it has 1.37 times the tension behind it"}},
+			[]string{lies + "while it runs, the tension past lip is 1.37 times that before"}},
 		{"a roller", over(" angle 90 deg efficiency 90 %", "", ""), nil},
 		{"a roller here", over(" angle 90 deg friction 0.5", "", " (efficiency 90 %)"), nil},
 		{"both said", over(" angle 120 deg friction 0.5 efficiency 90 %", "", ""), nil},
@@ -300,6 +300,6 @@ rope line
 rope other
 reeve line: litter / lip / top \ team
 reeve other: pack / lip / side \ mate
-`, []string{"warning: lip is not padded, and other lies over it with 1.96 kN, held; rope that runs over it has 1.69 times the tension behind it"}},
+`, []string{"warning: lip is not padded, and other lies over it with 1.96 kN, held; while it runs, the tension past lip is 1.69 times that before"}},
 	})
 }
