@@ -12,6 +12,7 @@ var bareEdge = &lint.Rule{
 	Name:     "bare-edge",
 	Severity: diag.Warning,
 	Summary:  "a loaded rope over an edge that is neither padded nor a roller",
+	Latent:   true,
 	Check:    checkBareEdge,
 }
 

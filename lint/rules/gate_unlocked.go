@@ -12,13 +12,14 @@ var gateUnlocked = &lint.Rule{
 	Name:     "gate-unlocked",
 	Severity: diag.Warning,
 	Summary:  "a plain carabiner at a place where its loss lets the load fall",
+	Latent:   true,
 	Check:    checkGateUnlocked,
 }
 
 // checkGateUnlocked loses each carabiner of which the rig says that it does not lock. Of
 // one that says neither nothing is known.
 func checkGateUnlocked(p *lint.Pass) {
-	if p.Explained() || p.Result.Status == solve.Unsolved || !p.Result.Released.LoadsStay() {
+	if p.Explained() || p.Result.Status == solve.Unsolved || !p.Keeps(p.Result.Released) {
 		return // it falls with all its parts
 	}
 	for _, part := range p.Rig.Parts {
@@ -26,7 +27,7 @@ func checkGateUnlocked(p *lint.Pass) {
 			continue
 		}
 		lost := p.Result.Without(part)
-		if lost.LoadsStay() || lint.Stops(lost.Answer) {
+		if p.Keeps(lost) || lint.Stops(lost.Answer) {
 			continue
 		}
 		p.Report(diag.Diagnostic{

@@ -13,6 +13,7 @@ var ropeOnTextile = &lint.Rule{
 	Name:     "rope-on-textile",
 	Severity: diag.Warning,
 	Summary:  "a rope that runs over a sling, cord or rope, with no metal between",
+	Latent:   true,
 	Check:    checkRopeOnTextile,
 }
 

@@ -75,10 +75,7 @@ func backsUp(p *lint.Pass, r *model.Rope) bool {
 	if !ok || without.Status != p.Result.Status || weaker(without.Released, p.Result.Released) {
 		return true
 	}
-	if !p.AffordLosses(3 * len(p.Rig.Parts)) { // of a part there are three losses at most, but for its ties
-		return true
-	}
-	for _, now := range p.Result.Losses() {
+	for _, now := range p.Losses() {
 		if !p.AffordLosses(1) {
 			return true
 		}
@@ -86,7 +83,7 @@ func backsUp(p *lint.Pass, r *model.Rope) bool {
 			return true
 		}
 	}
-	return false
+	return p.LossesCut()
 }
 
 // weaker says whether one outcome of a loss is worse than another: a weaker answer, or

@@ -13,6 +13,7 @@ var threeWayCarabiner = &lint.Rule{
 	Name:     "three-way-carabiner",
 	Severity: diag.Warning,
 	Summary:  "a carabiner that is pulled three ways",
+	Latent:   true,
 	Check:    checkThreeWayCarabiner,
 }
 
