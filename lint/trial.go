@@ -14,10 +14,41 @@ import (
 // Trial is the rig as it would be after some edits.
 type Trial struct {
 	Rig *model.Rig
-	// Result has no figures with friction and no lowering.
+	// Result has no figures with friction and no lowering; Whole has them, and Actual
+	// what friction does to a haul.
 	Result *solve.Result
 
-	file *load.Loaded
+	file  *load.Loaded
+	whole *solve.Result
+}
+
+// Whole gives everything that can be computed of a trial, friction and lowering too. ok
+// is false if that cannot be afforded.
+func (t *Trial) Whole(p *Pass) (whole *solve.Result, ok bool) {
+	if t.whole == nil && !p.AffordWhole() {
+		return nil, false
+	}
+	return t.entire(), true
+}
+
+// Actual gives the figures with friction of the same hauler's haul in a trial, which
+// costs no more than the trial did; ok is false if there are none, or if that cannot be
+// afforded.
+func (t *Trial) Actual(p *Pass, hauler *model.Part) (actual *solve.Actual, ok bool) {
+	ph := t.Haul(hauler)
+	if ph == nil || !p.Afford(1) {
+		return nil, false
+	}
+	actual = t.Result.HaulWith(ph, nil)
+	return actual, actual.Known() && actual.Advantage.Known()
+}
+
+// entire solves a trial whole, once.
+func (t *Trial) entire() *solve.Result {
+	if t.whole == nil {
+		t.whole = solve.Rig(t.Rig)
+	}
+	return t.whole
 }
 
 // Try makes edits of the rig's text in memory, reads the text again and solves the
@@ -33,7 +64,7 @@ func (p *Pass) Try(edits ...diag.Edit) (trial *Trial, ok bool) {
 		return nil, false
 	}
 	file := load.Draft(p.file.File.Name, text)
-	if len(file.Model.Rigs) != 1 || file.Model.Rigs[0].Incomplete || newTally(file.Problems).worseThan(alone.faults, diag.Error) {
+	if len(file.Model.Rigs) != 1 || file.Model.Rigs[0].Incomplete || newTally(file.Problems).worseThan(alone.faults, diag.Error, nil) {
 		return nil, false
 	}
 	rig := file.Model.Rigs[0]
@@ -108,9 +139,17 @@ func (e *examination) ofWholeFile() []source.Span {
 // not find it any more, and nothing as grave has come. The finding counts at the
 // rule's severity, or at its own if that is graver. The trial is solved whole for it:
 // claims and rules may ask for friction.
-func (p *Pass) Proves(t *Trial, d diag.Diagnostic) bool {
+func (p *Pass) Proves(t *Trial, d diag.Diagnostic) bool { return p.proves(t, d, nil) }
+
+// ProvesExchange is Proves for a trial in which two parts have each other's hardware:
+// what was found of the one may be found of the other then.
+func (p *Pass) ProvesExchange(t *Trial, d diag.Diagnostic, a, b *model.Part) bool {
+	return p.proves(t, d, map[string]string{a.Name: b.Name, b.Name: a.Name})
+}
+
+func (p *Pass) proves(t *Trial, d diag.Diagnostic, moved map[string]string) bool {
 	d.Rule, d.Severity = p.rule.Name, max(d.Severity, p.rule.Severity)
-	after := (&examination{file: t.file, House: p.House, rules: p.rules, purses: p.purses, inTrial: true}).pass(t.Rig, solve.Rig(t.Rig))
+	after := (&examination{file: t.file, House: p.House, rules: p.rules, purses: p.purses, inTrial: true}).pass(t.Rig, t.entire())
 	left := after.run()
 	if p.isDim() {
 		left = slices.DeleteFunc(left, func(d diag.Diagnostic) bool { return isLatent(p.rules, d) })
@@ -119,7 +158,7 @@ func (p *Pass) Proves(t *Trial, d diag.Diagnostic) bool {
 	if found.has(d) {
 		return false
 	}
-	return !found.worseThan(p.withoutTrials(), d.Severity)
+	return !found.worseThan(p.withoutTrials(), d.Severity, moved)
 }
 
 // isDim says whether rules that are Latent do not see yet what is wrong with the rig.

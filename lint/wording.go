@@ -82,12 +82,6 @@ func Times(n lp.Num) string {
 	return decimal(float(n)) + " times"
 }
 
-// Percent gives a share of a whole: "78 %".
-func Percent(n lp.Num) string { return decimal(float(n.Mul(lp.Int(100)))) + " %" }
-
-// Degrees gives an angle in degrees as far as an eye tells it: "37".
-func Degrees(n lp.Num) string { return rounded(float(n), 2) }
-
 // Force gives a force of the rig, in fractions of the reference weight, in words:
 // "0.588 kN", in the rig's unit, or "1/3 of the load" where no mass is written.
 func (p *Pass) Force(n lp.Num) string { return forceOf(p.Result, n) }
@@ -122,9 +116,6 @@ func (p *Pass) Between(low, high lp.Num) string {
 
 // From gives a plain number with as many digits as it takes to tell it from another.
 func From(n, other lp.Num) string { return inUnit(n, "", other) }
-
-// When says what goes on in a phase: "held", "hauling", "red-team lowering".
-func (p *Pass) When(ph *solve.Phase) string { return phaseName(p.Result, ph) }
 
 // share gives a force as a part of the load's weight.
 func share(res *solve.Result, n lp.Num) string {

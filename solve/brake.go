@@ -37,7 +37,7 @@ func (p *Phase) drags() bool {
 	for r, ways := range p.run {
 		for i, way := range ways {
 			n := r.Nodes[i]
-			if way != 0 && n.Role == model.Bend && (n.Part.Kind == model.Device || n.Turns != nil) {
+			if way.Sign() != 0 && n.Role == model.Bend && (n.Part.Kind == model.Device || n.Turns != nil) {
 				return true
 			}
 		}

@@ -2,7 +2,6 @@ package solve
 
 import (
 	"math"
-	"math/big"
 	"slices"
 
 	"fairlead/lang/model"
@@ -16,11 +15,11 @@ type Turning struct {
 	// Degrees is the angle between the two, the least that can be where it is not said to
 	// which side a rope leans.
 	Degrees  lp.Num
-	From, To Drawn
+	From, To Pulled
 }
 
-// Drawn is the net force on a fixed point in one state.
-type Drawn struct {
+// Pulled is the net force on a fixed point in one state.
+type Pulled struct {
 	// Phase is nil once something is lost: After then says what.
 	Phase *Phase
 	After Lost
@@ -35,9 +34,8 @@ type Drawn struct {
 // it counts as none. With caught, the states count in which slack rope has caught the
 // load once something is lost.
 //
-// A state counts only where the direction is known: along the haul line, at an end by the
-// angle that is written, at a fixed bend if one of its strands lies in the haul line. A state
-// whose forces statics leaves open does not count.
+// A state counts only where the direction is known and statics leaves no force on the
+// point open.
 func (r *Result) Turnings(caught bool, one func(degrees lp.Num) bool) []Turning {
 	if r.Status == Unsolved {
 		return nil
@@ -48,7 +46,7 @@ func (r *Result) Turnings(caught bool, one func(degrees lp.Num) bool) []Turning 
 			continue
 		}
 		c := r.compassOf(point)
-		if c == nil {
+		if !c.mayTurn() {
 			continue
 		}
 		states := c.phases(r)
@@ -64,183 +62,114 @@ func (r *Result) Turnings(caught bool, one func(degrees lp.Num) bool) []Turning 
 
 // compass finds the directions in which a fixed point is pulled.
 type compass struct {
-	*layout
 	point *model.Part
-	// touches are the nodes at the point and at all that is clipped to it.
+	// touches are the nodes at the point and at all that is clipped to it, legs those that
+	// come from it.
 	touches []touch
 	legs    []*model.Part
-	// slack says that slack rope is tied to it.
-	slack bool
+	// leans says that something may stand at an angle to the haul line, slack that slack
+	// rope is tied to the point, up and down that a strand runs that way from it.
+	leans, slack, up, down bool
 }
 
-// compassOf gives the compass of a point; nil if no two forces on it can point
-// different ways, which is seen without solving anything.
 func (r *Result) compassOf(point *model.Part) *compass {
-	c := &compass{layout: r.system.held.layout, point: point}
+	c := &compass{point: point}
 	for _, p := range r.Rig.Parts {
 		if p.Kind == model.Leg && p.Values.From == point {
 			c.legs = append(c.legs, p)
 		}
 	}
-	ways := map[model.Stroke]bool{}
-	leaning := len(c.legs) > 0
+	c.leans = len(c.legs) > 0
 	for _, rope := range r.Rig.Ropes {
-		if rope.Broken {
-			continue
-		}
 		for i, n := range rope.Nodes {
-			if n.Part == nil || n.Part.Root() != point {
-				continue
-			}
-			c.touches = append(c.touches, touch{rope, i})
-			leaning = leaning || n.Angle != nil
-			for _, s := range c.strands(touch{rope, i}) {
-				ways[s.way] = true
+			if !rope.Broken && n.Part != nil && n.Part.Root() == point {
+				c.touch(touch{rope, i})
 			}
 		}
-	}
-	c.slack = ways[model.Slack]
-	if len(c.touches)+len(c.legs) < 2 || !leaning && !c.slack && len(ways) < 2 {
-		return nil
 	}
 	return c
 }
 
-// strandAt is a strand beside a node: way is that from the node to its far end.
-type strandAt struct {
-	stroke, far int
-	way         model.Stroke
-}
-
-// strands gives those beside a touch.
-func (c *compass) strands(at touch) []strandAt {
-	var list []strandAt
+func (c *compass) touch(at touch) {
+	c.touches = append(c.touches, at)
 	r := at.rope
+	c.leans = c.leans || r.Nodes[at.node].Angle != nil
+	note := func(way model.Stroke) {
+		c.slack = c.slack || way == model.Slack
+		c.up = c.up || way == model.Up
+		c.down = c.down || way == model.Down
+	}
 	if in := r.Before(at.node); in >= 0 {
-		list = append(list, strandAt{in, in, -r.Strokes[in]})
+		note(-r.Strokes[in])
 	}
 	if at.node < len(r.Strokes) {
-		list = append(list, strandAt{at.node, r.After(at.node), r.Strokes[at.node]})
+		note(r.Strokes[at.node])
 	}
-	return list
 }
 
-// pulling is a force on the point, up the haul line and across it. Side is the one of
-// several to which it leans, a number of its own; -1: to the right as it stands.
-type pulling struct {
-	up, across float64
-	side       int
+// mayTurn says whether two forces on the point could have different directions, which is
+// seen without solving anything.
+func (c *compass) mayTurn() bool {
+	return len(c.touches)+len(c.legs) > 1 && (c.leans || c.slack || c.up && c.down)
 }
 
-// state is all that pulls on the point in one state.
+// state is all that draws the point in one state. Sides counts the forces of which it is
+// not said to which side they lean.
 type state struct {
-	Drawn
-	all []pulling
+	Pulled
+	groups []group
+	sides  int
 }
 
-// phases gives the states of the phases in which directions are known.
+// phases gives the states of the phases in which the direction is known.
 func (c *compass) phases(r *Result) []state {
 	var list []state
 	for _, ph := range r.Bearing() {
-		if ph.usual == nil || !ph.Solved() {
-			continue
-		}
-		if all, known := c.in(r, ph); known {
-			list = append(list, state{Drawn{Phase: ph}, all})
+		if s, known := c.in(r, ph); known {
+			list = append(list, s)
 		}
 	}
 	return list
 }
 
-// in gives what pulls on the point in a phase; known is false if a direction is not.
-func (c *compass) in(r *Result, ph *Phase) (all []pulling, known bool) {
-	for side, at := range c.touches {
-		got, known := c.touched(ph, at, side)
-		if !known {
-			return nil, false
-		}
-		all = append(all, got...)
+// in gives what draws the point in a phase; known is false if a direction is not, or if
+// statics leaves a force on it open.
+func (c *compass) in(r *Result, ph *Phase) (s state, known bool) {
+	if !ph.Solved() || ph.usual == nil || c.open(ph) {
+		return s, false
+	}
+	d := r.drawnIn(ph)
+	groups, known := d.groups(c.point)
+	if !known {
+		return s, false
+	}
+	if w := d.weight(c.point); w.Sign() != 0 {
+		groups = append(groups, group{by: c.point, leans: []lean{{w.Float(), math.Pi, -1, false}}})
 	}
 	for _, leg := range c.legs {
-		got, known := c.leg(r, ph, leg)
+		leans, known := c.leg(r, d, leg)
 		if !known {
-			return nil, false
+			return s, false
 		}
-		all = append(all, got...)
+		groups = append(groups, group{by: leg, leans: leans})
 	}
-	for _, p := range r.Rig.Parts {
-		if w := r.WeightOf(p, ph.hauling()); p.Root() == c.point && w.Sign() != 0 {
-			all = append(all, pulling{up: -w.Float(), side: -1})
-		}
-	}
-	return all, true
+	return state{Pulled{Phase: ph}, groups, d.sides}, true
 }
 
-// touched gives the force of a rope at a node.
-func (c *compass) touched(ph *Phase, at touch, side int) (all []pulling, known bool) {
-	strands := c.strands(at)
-	forces := make([]float64, len(strands))
-	any := false
-	for i, s := range strands {
-		if s.way == model.Slack {
-			continue
-		}
-		f := ph.usual.tension(at.rope, s.stroke, true)
-		if ph.usual.touchesOpen(f) {
-			return nil, false
-		}
-		forces[i] = f.at(ph.usual.shown).Float()
-		any = any || forces[i] > 0
-	}
-	n := at.rope.Nodes[at.node]
-	switch {
-	case !any:
-		return nil, true
-	case n.Angle != nil && !n.Role.Ends():
-		return c.bent(at, strands, forces, side)
-	}
-	for i, s := range strands {
-		angle := 0.0
-		if n.Angle != nil {
-			angle = inRadians(n.Angle.Middle())
-		}
-		all = append(all, pulling{up: float64(s.way) * forces[i] * math.Cos(angle), across: forces[i] * math.Sin(angle), side: side})
-	}
-	return all, true
-}
-
-// bent gives the force of a rope that a fixed bend turns by an angle: the strand to
-// what moves lies in the haul line, and the other one leans. Not known where that is true of
-// both or of none.
-func (c *compass) bent(at touch, strands []strandAt, forces []float64, side int) (all []pulling, known bool) {
-	if len(strands) != 2 {
-		return nil, false
-	}
-	first, second := c.inLine(at.rope, strands[0]), c.inLine(at.rope, strands[1])
-	if first == second {
-		return nil, false
-	}
-	line, other := 0, 1
-	if second {
-		line, other = 1, 0
-	}
-	way, angle := float64(strands[line].way), inRadians(at.rope.Nodes[at.node].Angle.Middle())
-	return []pulling{
-		{up: way * forces[line], side: -1},
-		{up: way * forces[other] * math.Cos(angle), across: forces[other] * math.Sin(angle), side: side},
-	}, true
-}
-
-// inLine says whether a strand lies in the haul line: its far end moves along it.
-func (c *compass) inLine(r *model.Rope, s strandAt) bool {
-	n := r.Nodes[s.far]
-	return n.Part != nil && c.of(n.Part) >= 0 && n.Angle == nil && s.way != model.Slack
+// open says whether statics leaves a force open that some rope puts on the point.
+func (c *compass) open(ph *Phase) bool {
+	return slices.ContainsFunc(ph.Strands, func(s Strand) bool {
+		return s.Ranges() && slices.ContainsFunc(c.touches, func(at touch) bool {
+			return at.rope == s.Rope && (s.Index == at.node || s.Index == at.rope.Before(at.node))
+		})
+	})
 }
 
 // leg gives the force of a leg on the anchor that it comes from: toward its focal point,
-// which hangs down from it. Not known of a strut, and where the focal point is not pulled down.
-func (c *compass) leg(r *Result, ph *Phase, leg *model.Part) (all []pulling, known bool) {
-	parts, _ := ph.Loads()
+// which hangs down from it. Not known of a strut, where the share is open, and where the
+// focal point is not drawn down.
+func (c *compass) leg(r *Result, d *drawn, leg *model.Part) (leans []lean, known bool) {
+	parts, _ := d.phase.Loads()
 	load, to := parts[leg.Index], leg.Values.To
 	switch {
 	case !load.Known() || load.Ranges() || leg.Values.Strut || to == nil:
@@ -248,65 +177,34 @@ func (c *compass) leg(r *Result, ph *Phase, leg *model.Part) (all []pulling, kno
 	case load.Value.IsZero():
 		return nil, true
 	}
-	below := (&compass{layout: c.layout, point: to, touches: touchesOf(r.Rig, to)})
-	pulls, known := below.in(r, ph)
-	if !known || sum(pulls, 0).up >= 0 {
+	below, known := r.compassOf(to).in(r, d.phase)
+	if !known || below.net(0).up >= 0 {
 		return nil, false
 	}
-	angle := 0.0
-	if leg.Values.Angle != nil {
-		angle = inRadians(leg.Values.Angle.Middle())
+	if leg.Values.Angle == nil || leg.Values.Angle.Middle().Sign() == 0 {
+		return []lean{{load.Value.Float(), math.Pi, -1, false}}, true
 	}
-	f := load.Value.Float()
-	return []pulling{{up: -f * math.Cos(angle), across: -f * math.Sin(angle), side: -1}}, true
+	return d.leaning(load.Value.Float(), math.Pi-math.Abs(radians(leg.Values.Angle.Middle())), false), true
 }
 
-// touchesOf lists the nodes at a part and at all that is clipped to it.
-func touchesOf(rig *model.Rig, root *model.Part) []touch {
-	var list []touch
-	for _, r := range rig.Ropes {
-		for i, n := range r.Nodes {
-			if !r.Broken && n.Part != nil && n.Part.Root() == root {
-				list = append(list, touch{r, i})
-			}
-		}
-	}
-	return list
-}
-
-// sum adds up forces for one choice of the sides to which they lean, a bit each.
-func sum(all []pulling, sides int) pulling {
-	var net pulling
-	for _, p := range all {
-		net.up += p.up
-		if p.side >= 0 && sides>>p.side&1 == 1 {
-			p.across = -p.across
-		}
-		net.across += p.across
+// net adds up the forces for one choice of the sides to which they lean, a bit each.
+func (s *state) net(sides int) vector {
+	var net vector
+	for _, g := range s.groups {
+		v := g.vector(sides)
+		net.up += v.up
+		net.across += v.across
 	}
 	return net
 }
 
-// off is the angle of a force from straight down, in degrees, left negative.
-func (p pulling) off() float64 { return math.Atan2(p.across, -p.up) * 180 / math.Pi }
-
-func (p pulling) size() float64 { return math.Hypot(p.up, p.across) }
-
-// mostLeaning is of how many forces both sides are tried.
-const mostLeaning = 10
-
 // turning gives the two states that are surely farthest apart.
 func (c *compass) turning(states []state) (t Turning, ok bool) {
-	if len(c.touches) > mostLeaning {
-		states = slices.DeleteFunc(states, func(s state) bool {
-			return slices.ContainsFunc(s.all, func(p pulling) bool { return p.across != 0 })
-		})
-	}
 	for i := range states {
 		for j := range i {
-			degrees, a, b := c.apart(states[j], states[i])
+			degrees, a, b := apart(&states[j], &states[i])
 			if degrees > t.Degrees.Float() {
-				t = Turning{Point: c.point, Degrees: lp.Approx(degrees), From: states[j].drawn(a), To: states[i].drawn(b)}
+				t = Turning{Point: c.point, Degrees: lp.Approx(degrees), From: states[j].pulled(a), To: states[i].pulled(b)}
 				ok = true
 			}
 		}
@@ -315,29 +213,28 @@ func (c *compass) turning(states []state) (t Turning, ok bool) {
 }
 
 // apart gives the least angle between the net forces of two states over all sides to which
-// ropes may lean, and those forces; 0 if there is none in one of them.
-func (c *compass) apart(a, b state) (degrees float64, x, y pulling) {
+// ropes may lean, and those forces; 0 if there is none in one of them, or if there are too
+// many ways.
+func apart(a, b *state) (degrees float64, x, y vector) {
+	if a.sides+b.sides > mostSides {
+		return 0, x, y
+	}
 	degrees = math.Inf(1)
-	for sides := range 1 << min(len(c.touches), mostLeaning) {
-		u, v := sum(a.all, sides), sum(b.all, sides)
-		if u.size() < 1e-9 || v.size() < 1e-9 {
+	for sides := range 1 << (a.sides + b.sides) {
+		u, v := a.net(sides&(1<<a.sides-1)), b.net(sides>>a.sides)
+		if u.size() < nothing || v.size() < nothing {
 			return 0, u, v
 		}
-		angle := math.Abs(u.off() - v.off())
-		if angle = min(angle, 360-angle); angle < degrees {
+		if angle := between(u, v); angle < degrees {
 			degrees, x, y = angle, u, v
 		}
 	}
 	return degrees, x, y
 }
 
-// drawn gives the state with its net force.
-func (s state) drawn(net pulling) Drawn {
-	s.Force, s.Off = lp.Approx(net.size()), lp.Approx(math.Abs(net.off()))
-	return s.Drawn
-}
-
-func inRadians(degrees *big.Rat) float64 {
-	d, _ := degrees.Float64()
-	return d * math.Pi / 180
+// pulled gives the state with its net force.
+func (s *state) pulled(net vector) Pulled {
+	d := s.Pulled
+	d.Force, d.Off = lp.Approx(net.size()), lp.Approx(between(net, vector{up: -1}))
+	return d
 }

@@ -15,7 +15,7 @@ import (
 func turnings(t *testing.T, text string) []string {
 	var list []string
 	none := func(degrees lp.Num) bool { return degrees.Cmp(lp.Int(30)) <= 0 }
-	say := func(d solve.Drawn) string {
+	say := func(d solve.Pulled) string {
 		name := "without"
 		if d.Phase != nil {
 			name = d.Phase.Name

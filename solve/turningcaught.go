@@ -14,7 +14,7 @@ func (c *compass) losses(r *Result) []state {
 			continue
 		}
 		if up := r.caughtAt(loss.Lost, c.point); up.Sign() != 0 {
-			list = append(list, state{Drawn{After: loss.Lost}, []pulling{{up: up.Float(), side: -1}}})
+			list = append(list, state{Pulled: Pulled{After: loss.Lost}, groups: []group{{leans: []lean{{up.Float(), 0, -1, false}}}}})
 		}
 	}
 	return list

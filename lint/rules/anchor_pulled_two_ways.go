@@ -35,17 +35,17 @@ func checkAnchorPulledTwoWays(p *lint.Pass) {
 
 // drawn says in words which way an anchor is pulled in a state, and when: "down by 1 kN
 // held".
-func drawn(p *lint.Pass, d solve.Drawn) string {
+func drawn(p *lint.Pass, d solve.Pulled) string {
 	way, off := "down", d.Off
 	if off.Cmp(lp.Int(90)) > 0 {
 		way, off = "up", lp.Int(180).Sub(off)
 	}
 	if off.Cmp(lp.Frac(1, 2)) > 0 {
-		way += " at " + lint.Degrees(off) + " deg to the line"
+		way += " at " + lint.Degrees(off) + " to the line"
 	}
 	when := ""
 	if d.Phase != nil {
-		when = p.When(d.Phase) + p.Frictionless(d.Phase)
+		when = p.During(d.Phase) + p.Frictionless(d.Phase)
 	} else {
 		when = "without " + lint.NameOf(d.After.Part)
 	}

@@ -83,7 +83,7 @@ func (b burden) carries(p *lint.Pass, verb, infinitive string) string {
 	if b.Ranges || b.AtMost {
 		verb = "can " + infinitive + " up to"
 	}
-	return verb + " " + p.NewtonsFrom(*b.Load, *b.Strength) + " " + p.When(b.Phase) + p.Frictionless(b.Phase)
+	return verb + " " + p.NewtonsFrom(*b.Load, *b.Strength) + " " + p.During(b.Phase) + p.Frictionless(b.Phase)
 }
 
 // required says what a house rule asks for: "the house requires at least 10", "under 90

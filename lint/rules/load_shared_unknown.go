@@ -53,7 +53,7 @@ func (b burden) reportShare(p *lint.Pass, others []*model.Part) {
 	}
 	d := diag.Diagnostic{Place: p.OnRope(b.Part), Subject: b.Part.Name}
 	d.Message = fmt.Sprintf("%s carries %s %s%s, as %s happen to share the load, and %s", lint.NameOf(b.Part),
-		p.Between(b.Open.Low, b.Open.High), p.When(b.Open.Phase), p.Frictionless(b.Open.Phase), lint.List(ropes), b.bears(p))
+		p.Between(b.Open.Low, b.Open.High), p.During(b.Open.Phase), p.Frictionless(b.Open.Phase), lint.List(ropes), b.bears(p))
 	if factor := b.Strength.Quo(b.Open.High); b.under(b.Open.High) == weak {
 		d.Message += fmt.Sprintf(": that can be a factor of %s, where %s%s", lint.From(factor, lp.FromRat(b.limit.Low)),
 			required(b.limit), forKind(b.limit))

@@ -29,7 +29,7 @@ func checkMorePeopleNeeded(p *lint.Pass) {
 				t, need = h, h.need(*pull.High)
 			}
 		}
-		if lp.Int(need).Cmp(t.fewest) > 0 {
+		if lp.Int(need).Cmp(t.fewest) > 0 && !(t.usual() && t.gives().Cmp(*pull.Low) >= 0) {
 			t.reportFew(p, need, *pull.Low, *pull.High)
 		}
 	}
@@ -42,10 +42,10 @@ func (t team) reportFew(p *lint.Pass, need int64, low, high lp.Num) {
 	switch {
 	case t.gets(low.Quo(t.most)) || t.limit == nil && t.gives().Cmp(low) >= 0:
 		severity, needs = diag.Advice, "may need"
-	case t.limit != nil && t.limit.Line.Usual():
+	case t.usual():
 		severity = diag.Advice // nobody said what these people give
 	}
-	if t.limit == nil || t.limit.Line.Usual() {
+	if t.limit == nil || t.usual() {
 		give := ", who give "
 		if has == "1" {
 			give = ", who gives "

@@ -42,6 +42,9 @@ func teamOf(p *lint.Pass, haul *solve.Phase) (t team, ok bool) {
 	return t, t.low.Sign() > 0
 }
 
+// usual says that what each gives is the usual figure, since nobody says another.
+func (t team) usual() bool { return t.limit != nil && t.limit.Line.Usual() }
+
 // gives is the most that all together give, in newtons.
 func (t team) gives() lp.Num { return t.most.Mul(t.high) }
 
@@ -50,7 +53,7 @@ func (t team) each(p *lint.Pass) string {
 	switch {
 	case t.limit == nil:
 		return p.Between(t.low, t.high) + " each"
-	case t.limit.Line.Usual():
+	case t.usual():
 		return "the usual " + p.Newtons(t.low) + " each" // in the rig's unit
 	}
 	return t.limit.Wanted() + " each, as the house requires"

@@ -28,7 +28,7 @@ func checkWideAnchorAngle(p *lint.Pass) {
 		d := diag.Diagnostic{Place: o.Right.NamePlace, Subject: o.Focal.Name, Also: []string{o.Left.Name, o.Right.Name}}
 		d.Message = fmt.Sprintf("%s and %s open %s deg at %s, where %s: %s, %s; two even legs carry all of it each at %s deg",
 			lint.NameOf(o.Left), lint.NameOf(o.Right), lint.Number(o.Angle), lint.NameOf(o.Focal), required(limit),
-			p.When(o.Phase), legLoads(p, o), lint.Number(solve.EvenAngle))
+			p.During(o.Phase), legLoads(p, o), lint.Number(solve.EvenAngle))
 		d.Related = append(limit.Related(), diag.Related{Place: o.Left.NamePlace, Message: "the other leg"})
 		p.Report(d)
 	}
@@ -46,8 +46,8 @@ func legLoads(p *lint.Pass, o solve.Opening) string {
 	}
 	of := " of what " + lint.NameOf(o.Focal) + " does"
 	if left == right {
-		return fmt.Sprintf("each carries %s%s%s, %s%s", upTo, left, without, lint.Percent(o.OnLeft.Most().Quo(whole)), of)
+		return fmt.Sprintf("each carries %s%s%s, %s%s", upTo, left, without, lint.PerCent(o.OnLeft.Most().Quo(whole)), of)
 	}
 	return fmt.Sprintf("%s carries %s%s and %s %s%s, %s and %s%s", lint.NameOf(o.Left), upTo, left, lint.NameOf(o.Right), right,
-		without, lint.Percent(o.OnLeft.Most().Quo(whole)), lint.Percent(o.OnRight.Most().Quo(whole)), of)
+		without, lint.PerCent(o.OnLeft.Most().Quo(whole)), lint.PerCent(o.OnRight.Most().Quo(whole)), of)
 }
