@@ -18,10 +18,14 @@ var hitchSlips = &lint.Rule{
 }
 
 func checkHitchSlips(p *lint.Pass) {
+	said := map[*model.Part]bool{}
 	for _, b := range burdens(p) {
 		s := slips(p, b.Part)
-		if s == nil || s.parts[0] != b.Part || b.byShare() {
+		if s == nil || said[b.Part] || b.byShare() {
 			continue
+		}
+		for _, part := range s.parts {
+			said[part] = true
 		}
 		s.report(p, b)
 	}

@@ -48,7 +48,7 @@ func (t team) usual() bool { return t.limit != nil && t.limit.Line.Usual() }
 // gives is the most that all together give, in newtons.
 func (t team) gives() lp.Num { return t.most.Mul(t.high) }
 
-// each says in words what one person gives: "0.27 kN, as is usual".
+// each says in words what one person gives: "0.25 kN each", "the usual 0.27 kN each".
 func (t team) each(p *lint.Pass) string {
 	switch {
 	case t.limit == nil:
