@@ -42,6 +42,8 @@ type examination struct {
 	// whole are the statements that concern the whole file, wherever they stand, once
 	// asked for.
 	whole []source.Span
+	// includedBy has the rigs that include a rig, once asked for.
+	includedBy map[*model.Rig][]*model.Rig
 }
 
 func (e *examination) pass(rig *model.Rig, solved *solve.Result) *Pass {
@@ -57,7 +59,7 @@ func legible(problems []diag.Diagnostic, rig *model.Rig) bool {
 		return false
 	}
 	for _, r := range rig.Ropes {
-		line := r.Place.Span
+		line := r.Place.Home().Span
 		first := sort.Search(len(problems), func(i int) bool { return problems[i].Place.Span.Start >= line.Start })
 		for _, d := range problems[first:] {
 			if d.Place.Span.Start > line.End {
@@ -92,7 +94,7 @@ func (p *Pass) Report(d diag.Diagnostic) { p.ReportAs(p.rule.Severity, d) }
 // ReportAs notes a finding of the running rule at another severity.
 func (p *Pass) ReportAs(severity diag.Severity, d diag.Diagnostic) {
 	d.Rule, d.Severity = p.rule.Name, severity
-	p.found = append(p.found, d)
+	p.found = append(p.found, d.Home())
 }
 
 // Fault gives the status of a rig that does not do its job, as long as no rule

@@ -18,9 +18,8 @@ type Loader struct {
 	Stdin io.Reader
 	// As is the name of standard input; empty for DefaultName.
 	As string
-	// Overlay has the texts that stand in place of files, by their paths: as
-	// given, as made of a folder given, or absolute. A path that is in it need
-	// not exist.
+	// Overlay has the texts that stand in place of files, by their paths, relative or
+	// absolute. A path that is in it need not exist.
 	Overlay map[string]string
 }
 
@@ -36,16 +35,28 @@ type text struct{ name, content string }
 // could be read is given all the same.
 func (l Loader) Paths(args []string) ([]*Loaded, error) {
 	texts, err := l.read(args)
-	loaded := make([]*Loaded, 0, len(texts))
-	for _, t := range texts {
-		loaded = append(loaded, Text(t.name, t.content))
+	shelf := newShelf(l.unsaved().read)
+	books := make([]*book, len(texts))
+	for i, t := range texts {
+		books[i] = shelf.put(realName(t.name), filepath.ToSlash(t.name), t.content)
+	}
+	loaded := make([]*Loaded, len(books))
+	for i, b := range books {
+		loaded[i] = b.loaded(shelf)
 	}
 	return loaded, err
 }
 
+// Text loads a text under a name, with the files that it uses read from the overlay or
+// the disk.
+func (l Loader) Text(name, content string) *Loaded {
+	shelf := newShelf(l.unsaved().read)
+	return shelf.put(realName(name), filepath.ToSlash(name), content).loaded(shelf)
+}
+
 // read reads what the arguments name.
 func (l Loader) read(args []string) ([]text, error) {
-	r := &reading{Loader: l, seen: map[string]bool{}, folders: map[string]bool{}}
+	r := &reading{Loader: l, unsaved: l.unsaved(), seen: map[string]bool{}, folders: map[string]bool{}}
 	for _, arg := range args {
 		if arg == "-" {
 			r.standardInput()
@@ -59,8 +70,9 @@ func (l Loader) read(args []string) ([]text, error) {
 // reading is one run of a Loader.
 type reading struct {
 	Loader
-	texts []text
-	errs  []error
+	unsaved unsaved
+	texts   []text
+	errs    []error
 	// seen are the files read, folders the folders walked, by their real paths.
 	seen, folders map[string]bool
 	stdinRead     bool
@@ -108,12 +120,7 @@ func (r *reading) path(name string) {
 
 // overlaid takes a file's text from the overlay; false if it is not there.
 func (r *reading) overlaid(name string) bool {
-	content, there := r.Overlay[name]
-	if !there {
-		if abs, err := filepath.Abs(name); err == nil {
-			content, there = r.Overlay[abs]
-		}
-	}
+	content, there := r.unsaved[realName(name)]
 	if there && r.first(r.seen, name) {
 		r.texts = append(r.texts, text{name, content})
 	}
@@ -185,13 +192,7 @@ func below(folder, entry string) string {
 
 // first says whether a path is met for the first time in a set of real paths.
 func (r *reading) first(seen map[string]bool, name string) bool {
-	key, err := filepath.EvalSymlinks(name)
-	if err != nil {
-		key = name
-	}
-	if abs, err := filepath.Abs(key); err == nil {
-		key = abs
-	}
+	key := realName(name)
 	if seen[key] {
 		return false
 	}

@@ -7,8 +7,8 @@ import (
 
 var notComputedYet = &lint.Rule{
 	Name:     "not-computed-yet",
-	Severity: diag.Error,
-	Summary:  "a statement or claim that is read but not computed yet; advice where no figure depends on it",
+	Severity: diag.Advice,
+	Summary:  "a statement or claim that is read but not computed yet",
 	Check:    checkNotComputedYet,
 }
 

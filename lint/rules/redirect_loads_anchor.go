@@ -39,7 +39,7 @@ func checkRedirectLoadsAnchor(p *lint.Pass) {
 // than its pull; nil if none does, or if the advantage needs them.
 func heaviest(p *lint.Pass, ph *solve.Phase) *heavy {
 	var all []turn
-	var edits []diag.Edit
+	var out []lint.Bend
 	for _, r := range p.Rig.Ropes {
 		for i, n := range r.Nodes {
 			if n.Role != model.Hauled || n.Part != ph.Hauler {
@@ -47,14 +47,14 @@ func heaviest(p *lint.Pass, ph *solve.Phase) *heavy {
 			}
 			for _, b := range redirects(r, i) {
 				all = turnedAt(all, b)
-				edits = append(edits, lint.TakeOut(r, b.node, b.stroke)...)
+				out = append(out, lint.Bend{Rope: r, Node: b.node, Stroke: b.stroke})
 			}
 		}
 	}
 	if len(all) == 0 {
 		return nil
 	}
-	t, ok := p.Try(edits...)
+	t, ok := p.TryWithout(out)
 	if !ok || t.Result.Status != solve.OK {
 		return nil
 	}

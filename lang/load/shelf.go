@@ -1,0 +1,162 @@
+package load
+
+import (
+	"path"
+	"strings"
+
+	"fairlead/lang/resolve"
+	"fairlead/lang/source"
+	"fairlead/lang/syntax"
+)
+
+// shelf has the files that others use, each read and resolved once.
+type shelf struct {
+	// read gives the text of a file, with a key that is the same for all its names. Nil
+	// opens nothing: what is not on the shelf then cannot be had.
+	read func(name string) (key, text string, err error)
+	// books finds the files by their keys, named by the names that were asked for.
+	books map[string]*book
+	named map[string]*book
+}
+
+// book is one file on the shelf.
+type book struct {
+	key  string
+	file *source.File
+	tree *syntax.Tree
+	// err says why it could not be read.
+	err error
+	// resolved is what it means, once asked for.
+	resolved *resolve.Resolved
+}
+
+func newShelf(read func(name string) (key, text string, err error)) *shelf {
+	return &shelf{read: read, books: map[string]*book{}, named: map[string]*book{}}
+}
+
+// closed gives the same shelf, on which nothing changes: several may read it at a time.
+func (s *shelf) closed() *shelf { return &shelf{books: s.books, named: s.named} }
+
+// put adds a text that was read already, under its key.
+func (s *shelf) put(key, name, text string) *book {
+	file := source.New(name, text)
+	b := &book{key: key, file: file, tree: syntax.Parse(file)}
+	s.books[key] = b
+	s.named[name] = b
+	return b
+}
+
+// get gives the file of a name, read if that is new; nil if it cannot be had here.
+func (s *shelf) get(name string) *book {
+	if b := s.named[name]; b != nil || s.read == nil {
+		return b
+	}
+	key, text, err := s.read(name)
+	b := s.books[key]
+	switch {
+	case err != nil:
+		b = &book{key: key, file: source.New(name, ""), tree: &syntax.Tree{}, err: err}
+	case b == nil:
+		b = s.put(key, name, text)
+	}
+	s.named[name] = b
+	return b
+}
+
+// uses gives the files that a file uses, those that cannot be had left out.
+func (s *shelf) uses(b *book) []*book {
+	var list []*book
+	for _, st := range b.tree.Statements {
+		if use, ok := st.Body.(*syntax.Use); ok {
+			if of := s.get(beside(b.file.Name, use.Path.Value)); of != nil {
+				list = append(list, of)
+			}
+		}
+	}
+	return list
+}
+
+// beside gives the name of a file that another one names by a path from its own folder.
+func beside(user, name string) string {
+	joined := path.Join(path.Dir(user), name)
+	if strings.HasPrefix(user, "./") && !strings.HasPrefix(joined, "../") {
+		return "./" + joined
+	}
+	return joined
+}
+
+// resolve resolves a file, and first those that it uses.
+func (s *shelf) resolve(b *book) *resolve.Resolved {
+	if b.resolved != nil {
+		return b.resolved
+	}
+	r := resolve.Using(b.tree, func(use *syntax.Use) (*resolve.Resolved, error) { return s.open(b, use) })
+	if s.read != nil { // else others may be reading it
+		b.resolved = r
+	}
+	return r
+}
+
+// open gives the file that another one uses. Whether that leads in a circle depends on
+// the texts alone, not on which of the files was asked for first.
+func (s *shelf) open(user *book, use *syntax.Use) (*resolve.Resolved, error) {
+	of := s.get(beside(user.file.Name, use.Path.Value))
+	switch {
+	case of == nil:
+		return nil, errNotRead
+	case of.err != nil:
+		return nil, of.err
+	}
+	if way, circle := s.way(of, user.key); circle {
+		return nil, resolve.Circle{Through: way}
+	}
+	return s.resolve(of), nil
+}
+
+// way gives the files by which one file leads to another, the first one among them;
+// ok is false if it does not. The shortest way is given.
+func (s *shelf) way(from *book, to string) (through []string, ok bool) {
+	if from.key == to {
+		return nil, true
+	}
+	before := map[*book]*book{from: nil}
+	for queue := []*book{from}; len(queue) > 0; queue = queue[1:] {
+		b := queue[0]
+		for _, next := range s.uses(b) {
+			if next.key == to {
+				for ; b != nil; b = before[b] {
+					through = append([]string{b.file.Name}, through...)
+				}
+				return through, true
+			}
+			if _, met := before[next]; !met {
+				before[next] = b
+				queue = append(queue, next)
+			}
+		}
+	}
+	return nil, false
+}
+
+// under lists the names of the files that a file uses, and those that they use.
+func (s *shelf) under(b *book) []string {
+	closed := s.closed()
+	met := map[*book]bool{b: true}
+	var names []string
+	for queue := []*book{b}; len(queue) > 0; queue = queue[1:] {
+		for _, next := range closed.uses(queue[0]) {
+			if !met[next] && next.key != b.key {
+				met[next] = true
+				names = append(names, next.file.Name)
+				queue = append(queue, next)
+			}
+		}
+	}
+	return names
+}
+
+// loaded gives the file as the rest of the program has it.
+func (b *book) loaded(s *shelf) *Loaded {
+	r := s.resolve(b)
+	return &Loaded{File: b.file, Tree: b.tree, Model: r.Model, Problems: r.Problems, shelf: s, key: b.key}
+}
