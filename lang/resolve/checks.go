@@ -56,9 +56,8 @@ func (r *rigWork) checkReeved(p *partWork) {
 	}
 }
 
-// dropIdle takes out of the rig what stands before the first rig, or in a rig that is
-// included, and has nothing to do here: a load that no rope holds would fall. What a
-// claim names stays.
+// dropIdle takes out of the rig what stands before the first rig of its file and has
+// nothing to do here: a load that no rope holds would fall. What a claim names stays.
 func (r *rigWork) dropIdle() {
 	if r.rig.Incomplete || r.spoilt {
 		return
@@ -76,7 +75,7 @@ func (r *rigWork) dropIdle() {
 	}
 	for _, p := range r.order {
 		idle := !p.works() && !p.claimed && r.reeves[p.Name] == nil
-		if !idle || !p.shared && p.copy == "" {
+		if !idle || !p.shared {
 			keep(p.Part)
 		}
 	}

@@ -26,6 +26,9 @@ type expansion struct {
 	remains map[*model.Join]string
 	// unjoined are the names in "join" that no line has.
 	unjoined []syntax.Word
+	// grown is how many words its copies have; full says that no more are made.
+	grown int
+	full  bool
 	// inCircle are the rigs that were reported to lead back to this one.
 	inCircle map[*section]bool
 	// incomplete says that something is missing.
@@ -98,11 +101,22 @@ func (x *expansion) canCopy(st *syntax.Statement, body *syntax.Include, base *se
 		x.report(tooLarge, body.Rig.Span, body.Rig.Text,
 			"%s is left out: it is a copy of a copy and so on, %d deep, and no more are made", body.As.Text, maxHeight)
 		return false
+	case x.full || x.grown+base.size > maxInRig:
+		if !x.full {
+			x.full = true
+			x.report(tooLarge, body.Rig.Span, body.Rig.Text,
+				"%s is left out, and what comes after it: the copies in %s would have more than %d words", body.As.Text, x.name.Text, maxInRig)
+		}
+		return false
 	case x.copied+base.size > maxCopied:
-		x.report(tooLarge, body.Rig.Span, body.Rig.Text,
-			"%s is left out: with it, the copies of this file would have more than %d words", body.As.Text, maxCopied)
+		if x.copied < maxCopied {
+			x.report(tooLarge, body.Rig.Span, body.Rig.Text,
+				"%s is left out, and what comes after it: the copies of this file would have more than %d words", body.As.Text, maxCopied)
+		}
+		x.copied = maxCopied
 		return false
 	}
+	x.grown += base.size
 	x.copied += base.size
 	return true
 }

@@ -29,7 +29,7 @@ func (r *rigWork) find(name syntax.Word, fits func(*partWork) bool) *partWork {
 		return nil
 	}
 	near := r.nearNames(name.Text, fits)
-	if r.excuses(name.Text, near) {
+	if r.excuses(name.Text, near) || len(near) == 0 && r.ofLacking(name.Text) {
 		return nil
 	}
 	d := r.report(unknownPart, name.Span, name.Text,
@@ -60,9 +60,17 @@ func (r *rigWork) again(d *diag.Diagnostic, name syntax.Word) {
 
 // explained says whether it is known why a name has no part.
 func (r *rigWork) explained(name string) bool {
-	copy, _, dotted := strings.Cut(name, ".")
+	copy, rest, dotted := strings.Cut(name, ".")
 	of, included := r.made.copies[copy]
-	return r.short || r.ghosts[name] || dotted && (r.lostInclude || included && of.Of == nil)
+	lost := included && of.Of == nil || r.ofLacking(name) && strings.Contains(rest, ".")
+	return r.short || r.ghosts[name] || dotted && (r.lostInclude || lost)
+}
+
+// ofLacking says whether a name is of a copy of a rig in which something is missing.
+func (r *rigWork) ofLacking(name string) bool {
+	copy, _, dotted := strings.Cut(name, ".")
+	of := r.made.copies[copy]
+	return dotted && of != nil && of.Of != nil && of.Of.Incomplete
 }
 
 // now gives the name of the part that is in the place of one which a join took away;

@@ -9,9 +9,11 @@ import (
 )
 
 const (
-	// maxCopied bounds the words of all copies in one file: a few lines of includes of
-	// includes would make more of them than there is memory.
-	maxCopied = 40_000
+	// maxCopied bounds the words of all copies in one file, maxInRig those in one rig: a
+	// few lines of includes of includes would make more of them than there is memory, and
+	// rigs that take longer to solve than anybody waits. A stage has about sixty words.
+	maxCopied = 20_000
+	maxInRig  = 4_000
 	// maxHeight bounds how deep includes of includes go.
 	maxHeight = 64
 )
