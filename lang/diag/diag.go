@@ -124,7 +124,7 @@ func Apply(f *source.File, edits []Edit) string {
 func (d Diagnostic) Home() Diagnostic {
 	related := make([]Related, 0, len(d.Related)+1)
 	if d.Place.IsCopy() {
-		related = append(related, Related{Place: d.Place.Original(), Message: "copied from here"})
+		related = append(related, Related{Place: d.Place.Original(), Message: "written here"})
 	}
 	for _, r := range d.Related {
 		related = append(related, Related{Place: r.Place.Original(), Message: r.Message})

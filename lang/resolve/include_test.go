@@ -124,7 +124,7 @@ func TestFindingsInACopyStandAtItsName(t *testing.T) {
 	require.Len(t, found, 1)
 	assert.Equal(t, "low.litter needs a mass, since crate has one", found[0].Message)
 	require.Len(t, found[0].Related, 2)
-	assert.Equal(t, "copied from here", found[0].Related[0].Message)
+	assert.Equal(t, "written here", found[0].Related[0].Message)
 	assert.Equal(t, "litter", found[0].Related[0].Place.Text())
 	assert.Empty(t, found[0].Fixes)
 }

@@ -98,8 +98,11 @@ func (p page) in(section string) []*block {
 	return list
 }
 
-// examined lints the rig of a page.
-func examined(text string) (*load.Loaded, []diag.Diagnostic) { return examinedWith(nil, text) }
+// examined lints a text that can use no other file.
+func examined(text string) (*load.Loaded, []diag.Diagnostic) {
+	f := load.Text("yard.rig", text)
+	return f, lint.Run([]*load.Loaded{f}, All())
+}
 
 // examinedWith lints the rig of a page that can use some files.
 func examinedWith(files map[string]string, text string) (*load.Loaded, []diag.Diagnostic) {
