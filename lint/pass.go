@@ -9,6 +9,7 @@ import (
 	"fairlead/lang/model"
 	"fairlead/lang/source"
 	"fairlead/lang/syntax"
+	"fairlead/lint/house"
 	"fairlead/solve"
 )
 
@@ -20,8 +21,9 @@ type Pass struct {
 
 	*examination
 	rule *Rule // the one that runs
-	// found are the findings so far, in the order in which they were reported.
-	found []diag.Diagnostic
+	// found are the findings so far, in the order in which they were reported, silent
+	// those of rules that the house turned off: claims may still name them.
+	found, silent []diag.Diagnostic
 	// explained says that it has been reported why the rig does not do its job.
 	explained bool
 	// alone is what the rig needs of its file, plain the findings of the rig as it is
@@ -34,7 +36,9 @@ type Pass struct {
 
 // examination is what the passes of one file share.
 type examination struct {
-	file   *load.Loaded
+	file *load.Loaded
+	// House are the house rules in force.
+	House  *house.Rules
 	rules  []*Rule
 	purses map[*Rule]*purse
 	// inTrial says that this is about a trial, in which no further one is made.
@@ -91,10 +95,18 @@ func (p *Pass) run() []diag.Diagnostic {
 // Report notes a finding of the running rule at the rule's own severity.
 func (p *Pass) Report(d diag.Diagnostic) { p.ReportAs(p.rule.Severity, d) }
 
-// ReportAs notes a finding of the running rule at another severity.
+// ReportAs notes a finding of the running rule at another severity. A house rule about
+// the rule decides in either case.
 func (p *Pass) ReportAs(severity diag.Severity, d diag.Diagnostic) {
-	d.Rule, d.Severity = p.rule.Name, severity
-	p.found = append(p.found, d.Home())
+	d.Rule = p.rule.Name
+	d = d.Home()
+	var on bool
+	if d.Severity, on = p.House.Severity(d.Rule, severity); on {
+		p.found = append(p.found, d)
+		return
+	}
+	d.Severity = severity
+	p.silent = append(p.silent, d)
 }
 
 // Fault gives the status of a rig that does not do its job, as long as no rule
@@ -114,7 +126,8 @@ func (p *Pass) Fault() solve.Status {
 
 // Reported says whether a rule has reported something about a part.
 func (p *Pass) Reported(rule *Rule, subject string) bool {
-	return slices.ContainsFunc(p.found, func(d diag.Diagnostic) bool { return d.Rule == rule.Name && d.Subject == subject })
+	is := func(d diag.Diagnostic) bool { return d.Rule == rule.Name && d.Subject == subject }
+	return slices.ContainsFunc(p.found, is) || slices.ContainsFunc(p.silent, is)
 }
 
 // Explained says whether a rule has said why the rig does not do its job.

@@ -8,6 +8,7 @@ import (
 	"fairlead/lang/load"
 	"fairlead/lang/model"
 	"fairlead/lang/source"
+	"fairlead/lint/house"
 	"fairlead/solve"
 )
 
@@ -17,6 +18,10 @@ type Outcome struct {
 	Findings []diag.Diagnostic
 	// Accepted is how many more there are that the authors of the rigs accept.
 	Accepted int
+	// Acceptances and Expectations are all claims of the rigs about findings, in the
+	// order of files, rigs and lines, with what became of each.
+	Acceptances  []Acceptance
+	Expectations []Expectation
 }
 
 // Run gives the findings of Examine.
@@ -39,6 +44,8 @@ func Examine(files []*load.Loaded, rules []*Rule) Outcome {
 		of := examineFile(f, rules, known)
 		all.Findings = append(all.Findings, of.Findings...)
 		all.Accepted += of.Accepted
+		all.Acceptances = append(all.Acceptances, of.Acceptances...)
+		all.Expectations = append(all.Expectations, of.Expectations...)
 	}
 	diag.Sort(all.Findings, order)
 	return all
@@ -46,14 +53,25 @@ func Examine(files []*load.Loaded, rules []*Rule) Outcome {
 
 // examineFile gives the findings of one file.
 func examineFile(f *load.Loaded, rules []*Rule, known []string) Outcome {
-	s := &settlement{file: f, rules: rules, known: known}
+	e := &examination{file: f, House: HouseOf(f), rules: rules, purses: map[*Rule]*purse{}}
+	s := &settlement{file: f, house: e.House, rules: rules, known: known}
 	for _, d := range f.Problems {
-		s.add(finding{Diagnostic: d, rig: rigAt(f.Model, d.Place), ofText: true})
+		one := finding{rig: rigAt(f.Model, d.Place), ofText: true}
+		if d.Severity < diag.Error { // no house rule makes an error of the text right
+			var on bool
+			d.Severity, on = e.House.Severity(d.Rule, d.Severity)
+			one.silent = !on
+		}
+		one.Diagnostic = d
+		s.add(one)
 	}
-	e := &examination{file: f, rules: rules, purses: map[*Rule]*purse{}}
 	for i, rig := range f.Model.Rigs {
-		for _, d := range e.pass(rig, solve.Rig(rig)).run() {
+		p := e.pass(rig, solve.Rig(rig))
+		for _, d := range p.run() {
 			s.add(finding{Diagnostic: d, rig: i})
+		}
+		for _, d := range p.silent {
+			s.add(finding{Diagnostic: d, rig: i, silent: true})
 		}
 	}
 	for i, rig := range f.Model.Rigs {
@@ -61,6 +79,16 @@ func examineFile(f *load.Loaded, rules []*Rule, known []string) Outcome {
 	}
 	s.policies()
 	return s.left()
+}
+
+// HouseOf gives the house rules in force for a file: the usual ones, those of its policy
+// file, and what it says itself, each over those before it.
+func HouseOf(f *load.Loaded) *house.Rules {
+	layers := [][]*model.Policy{house.Usual()}
+	if f.Policy != nil {
+		layers = append(layers, f.Policy.Model.Policies)
+	}
+	return house.Of(append(layers, f.Model.Policies)...)
 }
 
 // ofAll marks a finding that stands before the first rig of its file, in what all
@@ -73,6 +101,8 @@ type finding struct {
 	rig int
 	// ofText says that it comes from reading the file, not from the solved rig.
 	ofText bool
+	// silent says that the house turned its rule off.
+	silent bool
 	// expected and accepted say that the author named it in a claim.
 	expected, accepted bool
 }
@@ -96,6 +126,7 @@ func (s *settlement) left() Outcome {
 	for _, f := range s.found {
 		key := same{f.Rule, f.Message, f.Place.Span}
 		switch {
+		case f.silent:
 		case f.accepted:
 			accepted[key] = true
 		case !f.expected && !reported[key]:
@@ -106,7 +137,10 @@ func (s *settlement) left() Outcome {
 	for key := range reported { // in another rig
 		delete(accepted, key)
 	}
-	return Outcome{Findings: slices.Clip(list), Accepted: len(accepted)}
+	return Outcome{
+		Findings: slices.Clip(s.file.Fitted(list)), Accepted: len(accepted),
+		Acceptances: s.acceptances, Expectations: s.expectations,
+	}
 }
 
 // inRig names the rig where a claim stands before the first of several, so that it

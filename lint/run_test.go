@@ -71,7 +71,7 @@ func TestClaimsAboutFindings(t *testing.T) {
 		{"a part that is unknown", right + "expect finding no-capture at ⟦xyz⟧unknown-part\n"},
 		{"while an error hides the mechanics", right + "pulley low on ⟦hed⟧unknown-part\nrope b\nreeve b: litter / low\n" +
 			"expect finding jammed\naccept jammed because \"x\"\n⟦expect finding mass-missing⟧expectation-unmet-finding\n"},
-		{"house rules", "⟦rule ⟦no-kapture⟧unknown-rule off⟧not-computed-yet\nrule jammed warning\n" + right},
+		{"house rules", "rule ⟦no-kapture⟧unknown-rule off\nrule jammed warning\n" + right},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			m := langtest.Read(t, "yard.rig", c.text)

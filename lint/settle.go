@@ -9,6 +9,7 @@ import (
 	"fairlead/lang/model"
 	"fairlead/lang/source"
 	"fairlead/lang/syntax"
+	"fairlead/lint/house"
 )
 
 // The rules about claims on findings. They have no Check: they need to know what
@@ -30,11 +31,15 @@ func ClaimRules() []*Rule { return []*Rule{unmetFinding, unusedAcceptance, notAl
 // settlement holds the findings of one file while the claims about them are settled.
 type settlement struct {
 	file  *load.Loaded
+	house *house.Rules
 	rules []*Rule
 	known []string
 	found []finding
 	// index finds the findings of a rule in a rig.
 	index map[ruleInRig][]int
+	// acceptances and expectations are the claims settled so far.
+	acceptances  []Acceptance
+	expectations []Expectation
 }
 
 type ruleInRig struct {
@@ -55,49 +60,71 @@ func (s *settlement) add(f finding) {
 // claims that met nothing or cannot be made.
 func (s *settlement) settle(index int, rig *model.Rig) {
 	for _, c := range rig.Claims {
-		if c.Subject != syntax.Finding || c.Rule == nil || c.Broken || !s.isRule(c.Place, c.Rule) {
-			continue
-		}
-		met := s.named(index, c.Rule.Text, c.Of)
-		for _, f := range met {
-			f.expected = true
-		}
-		switch {
-		case s.final(c.Rule.Text):
-			s.reportFinal(c.Place, c.Of, c.Rule.Text, "expected")
-		case len(met) == 0 && s.canJudge(rig, c.Rule.Text):
-			s.report(unmetFinding, c.Place, c.Of, "%s is expected%s, but not found%s",
-				c.Rule.Text, at(c.Of), inRig(s.file.Model, rig, c.Place))
+		if c.Subject == syntax.Finding && c.Rule != nil {
+			s.settleExpected(index, rig, c)
 		}
 	}
 	for _, a := range rig.Accepted {
-		if !a.Broken && s.isRule(a.Place, &a.Rule) {
-			s.settleAccepted(index, rig, a)
-		}
+		s.settleAccepted(index, rig, a)
+	}
+}
+
+// settleExpected settles one "expect finding".
+func (s *settlement) settleExpected(index int, rig *model.Rig, c *model.Claim) {
+	if c.Broken || !s.isRule(c.Place, c.Rule) {
+		s.expects(rig, c, NotJudged)
+		return
+	}
+	met := s.named(index, c.Rule.Text, c.Of)
+	for _, f := range met {
+		f.expected = true
+	}
+	switch {
+	case s.final(c.Rule.Text):
+		s.expects(rig, c, NotAllowed)
+		s.reportFinal(c.Place, c.Of, c.Rule.Text, "expected")
+	case len(met) > 0:
+		s.expects(rig, c, Met, met...)
+	case s.canJudge(rig, c.Rule.Text):
+		s.expects(rig, c, Unmet)
+		s.report(unmetFinding, c.Place, c.Of, "%s is expected%s, but not found%s",
+			c.Rule.Text, at(c.Of), inRig(s.file.Model, rig, c.Place))
+	default:
+		s.expects(rig, c, NotJudged)
 	}
 }
 
 // settleAccepted settles one "accept". An error of the text or of names is none of a
 // rig that could be judged: it stands, and the acceptance is reported too.
 func (s *settlement) settleAccepted(index int, rig *model.Rig, a *model.Accepted) {
+	if a.Broken || !s.isRule(a.Place, &a.Rule) {
+		s.accepts(rig, a, NotJudged)
+		return
+	}
 	met := s.named(index, a.Rule.Text, a.At)
-	taken := false
+	var taken []*finding
 	for _, f := range met {
 		if !f.ofText || f.Severity < diag.Error {
-			f.accepted, taken = true, true
+			f.accepted = true
+			taken = append(taken, f)
 		}
 	}
 	switch {
 	case s.final(a.Rule.Text):
+		s.accepts(rig, a, NotAllowed)
 		s.reportFinal(a.Place, a.At, a.Rule.Text, "accepted")
-	case taken:
+	case len(taken) > 0:
+		s.accepts(rig, a, Met, taken...)
 		return
 	case len(met) > 0:
+		s.accepts(rig, a, NotAllowed)
 		s.report(notAllowed, a.Place, a.At, "%s%s is an error of the text, which cannot be accepted", a.Rule.Text, at(a.At))
 	case s.canJudge(rig, a.Rule.Text):
+		s.accepts(rig, a, Unmet)
 		s.report(unusedAcceptance, a.Place, a.At, "%s is accepted%s, but not found%s",
 			a.Rule.Text, at(a.At), inRig(s.file.Model, rig, a.Place))
 	default:
+		s.accepts(rig, a, NotJudged)
 		return
 	}
 	if s.final(a.Rule.Text) || inRig(s.file.Model, rig, a.Place) == "" { // else another rig may need it
@@ -159,21 +186,31 @@ func (s *settlement) isRule(place source.Place, rule *syntax.Word) bool {
 	return false
 }
 
-// policies reports the house rules that set the severity of no rule.
+// policies reports the house rules that set the severity of no rule, or of an error of
+// the text, which stands whatever a house says.
 func (s *settlement) policies() {
 	for _, p := range s.file.Model.Policies {
 		for _, set := range p.Rules {
-			s.isRule(set.Place, &set.RuleSetting.Rule)
+			if s.isRule(set.Place, &set.RuleSetting.Rule) && s.textError(set.Rule.Text) {
+				s.report(notAllowed, set.Place, nil, "%s is an error of the text, which no house rule can change", set.Rule.Text)
+			}
 		}
 	}
 }
 
+// textError says whether the findings of a rule are errors of the text.
+func (s *settlement) textError(rule string) bool {
+	return slices.ContainsFunc(TextRules(), func(r *Rule) bool { return r.Name == rule && r.Severity == diag.Error }) &&
+		!slices.ContainsFunc(s.rules, func(r *Rule) bool { return r.Name == rule && r.Check != nil })
+}
+
 func (s *settlement) report(rule *Rule, place source.Place, part *model.Part, format string, args ...any) *diag.Diagnostic {
-	d := diag.Diagnostic{Rule: rule.Name, Severity: rule.Severity, Place: place, Message: fmt.Sprintf(format, args...)}
+	severity, on := s.house.Severity(rule.Name, rule.Severity)
+	d := diag.Diagnostic{Rule: rule.Name, Severity: severity, Place: place, Message: fmt.Sprintf(format, args...)}
 	if part != nil {
 		d.Subject = part.Name
 	}
-	s.found = append(s.found, finding{Diagnostic: d})
+	s.found = append(s.found, finding{Diagnostic: d, silent: !on})
 	return &s.found[len(s.found)-1].Diagnostic
 }
 

@@ -28,11 +28,11 @@ func (p *Pass) Try(edits ...diag.Edit) (trial *Trial, ok bool) {
 		return nil, false
 	}
 	alone := p.standAlone()
-	text := diag.Apply(p.file.File, append(alone.cuts[:len(alone.cuts):len(alone.cuts)], edits...))
+	text := diag.Draft(p.file.File, append(alone.cuts[:len(alone.cuts):len(alone.cuts)], edits...))
 	if !p.Afford(1) || !p.purse().read(text) {
 		return nil, false
 	}
-	file := p.file.With(text)
+	file := p.file.Draft(text)
 	rigs := file.Model.Rigs
 	if len(rigs) != len(alone.rigs) || rigs[alone.own].Incomplete || newTally(file.Problems).worseThan(alone.faults, diag.Error) {
 		return nil, false
@@ -85,7 +85,7 @@ func (p *Pass) standAlone() *standing {
 	p.cut(source.Span{Start: from, End: len(file.Text)})
 	p.alone.faults = newTally(p.file.Problems)
 	if len(p.alone.cuts) > 0 {
-		p.alone.faults = newTally(p.file.With(diag.Apply(file, p.alone.cuts)).Problems)
+		p.alone.faults = newTally(p.file.Draft(diag.Draft(file, p.alone.cuts)).Problems)
 	}
 	return p.alone
 }
@@ -191,7 +191,7 @@ func (p *Pass) Proves(t *Trial, d diag.Diagnostic) bool {
 
 // plainly counts what the rules find of a rig when they can make no trials.
 func (p *Pass) plainly(file *load.Loaded, rig *model.Rig) *tally {
-	of := &examination{file: file, rules: p.rules, purses: p.purses, inTrial: true}
+	of := &examination{file: file, House: p.House, rules: p.rules, purses: p.purses, inTrial: true}
 	return newTally(of.pass(rig, solve.Rig(rig)).run())
 }
 
@@ -199,7 +199,7 @@ func (p *Pass) plainly(file *load.Loaded, rig *model.Rig) *tally {
 // no trials: what a trial's findings are compared with.
 func (p *Pass) withoutTrials() *tally {
 	if p.plain == nil {
-		now := (&examination{file: p.file, rules: p.rules, purses: p.purses, inTrial: true}).pass(p.Rig, p.Result)
+		now := (&examination{file: p.file, House: p.House, rules: p.rules, purses: p.purses, inTrial: true}).pass(p.Rig, p.Result)
 		p.plain = newTally(now.run())
 		p.plain.add(p.standAlone().faults)
 	}

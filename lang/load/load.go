@@ -5,6 +5,7 @@ import (
 	"path/filepath"
 
 	"fairlead/lang/diag"
+	"fairlead/lang/markdown"
 	"fairlead/lang/model"
 	"fairlead/lang/source"
 	"fairlead/lang/syntax"
@@ -15,42 +16,60 @@ type Loaded struct {
 	File  *source.File
 	Tree  *syntax.Tree
 	Model *model.File
-	// Problems are the findings of the text and of the names, in file order.
+	// Problems are the findings of the text and of the names, in file order. Their fixes
+	// are edits of the notation; Fitted makes edits of the document of them.
 	Problems []diag.Diagnostic
+	// Notes is the document that the rigs stand in; nil for a rig file.
+	Notes *markdown.Notes
+	// Policy is the file of house rules that holds for this one, apart from what it says
+	// itself; nil if there is none.
+	Policy *Loaded
 
 	shelf *shelf // the files that it uses
 	key   string // its own on the shelf
 }
 
 // Text loads a text under a name, without opening a file: what it uses is reported as
-// missing.
+// missing. Of a Markdown document it loads the fenced rig blocks.
 func Text(name, text string) *Loaded {
-	return (&Loaded{shelf: newShelf(nil)}).with(filepath.ToSlash(name), text)
+	return newShelf(nil).loaded(bookOf("", filepath.ToSlash(name), text))
 }
 
-// With loads another text under the same name. What it uses is what was read when l was
-// loaded; no file is opened.
+// With loads another text of the same file, under the same house rules. What it uses is
+// what was read when l was loaded; no file is opened.
 func (l *Loaded) With(text string) *Loaded {
-	if l.shelf == nil {
-		return Text(l.File.Name, text)
+	return l.again(bookOf(l.key, l.File.Name, text))
+}
+
+// Draft is With for a text that is notation, whatever kind of file the name is of.
+func (l *Loaded) Draft(text string) *Loaded {
+	return l.again(newBook(l.key, source.New(l.File.Name, text)))
+}
+
+func (l *Loaded) again(b *book) *Loaded {
+	s := l.shelf
+	if s == nil {
+		s = newShelf(nil)
 	}
-	return l.with(l.File.Name, text)
+	now := s.closed().loaded(b)
+	now.Policy = l.Policy
+	return now
 }
 
-func (l *Loaded) with(name, text string) *Loaded {
-	file := source.New(name, text)
-	b := &book{key: l.key, file: file, tree: syntax.Parse(file)}
-	return b.loaded(l.shelf.closed())
+// Used is a file that another one uses.
+type Used struct {
+	File *source.File
+	// Err says why it could not be read; its text is empty then.
+	Err error
 }
 
-// Uses lists the files that the file uses and those that they use in turn, by their
-// names, each once, in the order in which they are met. Files that could not be read
-// are among them.
-func (l *Loaded) Uses() []string {
+// Uses lists the files that the file uses and those that they use in turn, each once, in
+// the order in which they are met.
+func (l *Loaded) Uses() []Used {
 	if l.shelf == nil {
 		return nil
 	}
-	return l.shelf.under(&book{key: l.key, file: l.File, tree: l.Tree})
+	return l.shelf.closed().under(&book{key: l.key, file: l.File, tree: l.Tree})
 }
 
 // Paths loads files, folders and, for "-", standard input, which is then called

@@ -5,8 +5,11 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"path"
 	"path/filepath"
 	"strings"
+
+	"fairlead/lang/markdown"
 )
 
 // DefaultName is what standard input is called if nobody names it.
@@ -21,42 +24,67 @@ type Loader struct {
 	// Overlay has the texts that stand in place of files, by their paths, relative or
 	// absolute. A path that is in it need not exist.
 	Overlay map[string]string
+	// Policy is the file of house rules that holds for all files; empty for the one in
+	// each file's folder or the nearest above.
+	Policy string
 }
 
 // text is one file's name and content.
 type text struct{ name, content string }
 
 // Paths loads what the arguments name, in their order: a file whatever its name,
-// a folder with all its *.rig files in it and below, sorted, or "-". Hidden files
+// a folder with all rig files and notes in it and below, sorted, or "-". Markdown
+// documents in a folder that hold no rig are passed over. Hidden files
 // and folders are passed over unless given by name. Links are followed; a file
 // that is reached twice is read once. Names are kept as given, with forward slashes.
 //
 // The error joins one for each path that could not be read, which it names; what
 // could be read is given all the same.
 func (l Loader) Paths(args []string) ([]*Loaded, error) {
-	texts, err := l.read(args)
-	shelf := newShelf(l.unsaved().read)
-	books := make([]*book, len(texts))
-	for i, t := range texts {
-		books[i] = shelf.put(realName(t.name), filepath.ToSlash(t.name), t.content)
+	r := l.read(args)
+	books := make([]*book, len(r.texts))
+	for i, t := range r.texts { // all of them first: one may use another
+		books[i] = r.shelf.put(realName(t.name), filepath.ToSlash(t.name), t.content)
 	}
 	loaded := make([]*Loaded, len(books))
+	rules := r.policies()
 	for i, b := range books {
-		loaded[i] = b.loaded(shelf)
+		loaded[i] = r.shelf.loaded(b)
+		if path.Base(b.file.Name) == PolicyName {
+			rules.read(r.texts[i].name, loaded[i])
+		}
 	}
-	return loaded, err
+	for i, one := range loaded {
+		if one.Policy = rules.of(r.texts[i].name); one.Policy == one {
+			one.Policy = nil
+		}
+	}
+	return loaded, errors.Join(r.errs...)
 }
 
-// Text loads a text under a name, with the files that it uses read from the overlay or
-// the disk.
+// Text loads a text under a name, with the files that it uses and its house rules read
+// from the overlay or the disk. House rules that cannot be read are left out.
 func (l Loader) Text(name, content string) *Loaded {
-	shelf := newShelf(l.unsaved().read)
-	return shelf.put(realName(name), filepath.ToSlash(name), content).loaded(shelf)
+	r := l.reading()
+	loaded := r.shelf.loaded(r.shelf.put(realName(name), filepath.ToSlash(name), content))
+	rules := r.policies()
+	rules.read(name, loaded)
+	if loaded.Policy = rules.of(name); loaded.Policy == loaded {
+		loaded.Policy = nil
+	}
+	return loaded
+}
+
+// reading begins a run of the loader.
+func (l Loader) reading() *reading {
+	r := &reading{Loader: l, unsaved: l.unsaved(), seen: map[string]bool{}, folders: map[string]bool{}}
+	r.shelf = newShelf(r.unsaved.read)
+	return r
 }
 
 // read reads what the arguments name.
-func (l Loader) read(args []string) ([]text, error) {
-	r := &reading{Loader: l, unsaved: l.unsaved(), seen: map[string]bool{}, folders: map[string]bool{}}
+func (l Loader) read(args []string) *reading {
+	r := l.reading()
 	for _, arg := range args {
 		if arg == "-" {
 			r.standardInput()
@@ -64,13 +92,14 @@ func (l Loader) read(args []string) ([]text, error) {
 		}
 		r.path(arg)
 	}
-	return r.texts, errors.Join(r.errs...)
+	return r
 }
 
 // reading is one run of a Loader.
 type reading struct {
 	Loader
 	unsaved unsaved
+	shelf   *shelf
 	texts   []text
 	errs    []error
 	// seen are the files read, folders the folders walked, by their real paths.
@@ -161,6 +190,7 @@ func (r *reading) folder(name string) {
 // entry reads one entry of a folder, if it is a folder or a rig file.
 func (r *reading) entry(path string, entry os.DirEntry) {
 	isRig := strings.HasSuffix(entry.Name(), ".rig")
+	isNotes := markdown.Is(entry.Name())
 	mode := entry.Type()
 	if mode&os.ModeSymlink != 0 {
 		info, err := os.Stat(path)
@@ -175,9 +205,12 @@ func (r *reading) entry(path string, entry os.DirEntry) {
 	switch {
 	case mode.IsDir():
 		r.folder(path)
-	case isRig && mode.IsRegular():
+	case (isRig || isNotes) && mode.IsRegular():
 		if !r.overlaid(path) {
 			r.file(path)
+		}
+		if last := len(r.texts) - 1; isNotes && last >= 0 && r.texts[last].name == path && !markdown.HasRig(r.texts[last].content) {
+			r.texts = r.texts[:last]
 		}
 	}
 }

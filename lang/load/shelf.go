@@ -4,6 +4,7 @@ import (
 	"path"
 	"strings"
 
+	"fairlead/lang/markdown"
 	"fairlead/lang/resolve"
 	"fairlead/lang/source"
 	"fairlead/lang/syntax"
@@ -24,10 +25,28 @@ type book struct {
 	key  string
 	file *source.File
 	tree *syntax.Tree
+	// notes is the document that it stands in; nil for a rig file.
+	notes *markdown.Notes
 	// err says why it could not be read.
 	err error
 	// resolved is what it means, once asked for.
 	resolved *resolve.Resolved
+}
+
+// newBook parses a file.
+func newBook(key string, file *source.File) *book {
+	return &book{key: key, file: file, tree: syntax.Parse(file)}
+}
+
+// bookOf parses a text: of a Markdown document, its rig blocks.
+func bookOf(key, name, text string) *book {
+	if !markdown.Is(name) {
+		return newBook(key, source.New(name, text))
+	}
+	notes := markdown.Read(text)
+	b := newBook(key, source.NewNotes(name, notes.Text, text))
+	b.notes = notes
+	return b
 }
 
 func newShelf(read func(name string) (key, text string, err error)) *shelf {
@@ -39,10 +58,8 @@ func (s *shelf) closed() *shelf { return &shelf{books: s.books, named: s.named} 
 
 // put adds a text that was read already, under its key.
 func (s *shelf) put(key, name, text string) *book {
-	file := source.New(name, text)
-	b := &book{key: key, file: file, tree: syntax.Parse(file)}
-	s.books[key] = b
-	s.named[name] = b
+	b := bookOf(key, name, text)
+	s.books[key], s.named[name] = b, b
 	return b
 }
 
@@ -85,13 +102,14 @@ func beside(user, name string) string {
 	return joined
 }
 
-// resolve resolves a file, and first those that it uses.
+// resolve resolves a file, and first those that it uses. On a closed shelf nothing is
+// noted, since others may be reading it.
 func (s *shelf) resolve(b *book) *resolve.Resolved {
 	if b.resolved != nil {
 		return b.resolved
 	}
 	r := resolve.Using(b.tree, func(use *syntax.Use) (*resolve.Resolved, error) { return s.open(b, use) })
-	if s.read != nil { // else others may be reading it
+	if s.read != nil {
 		b.resolved = r
 	}
 	return r
@@ -138,25 +156,24 @@ func (s *shelf) way(from *book, to string) (through []string, ok bool) {
 	return nil, false
 }
 
-// under lists the names of the files that a file uses, and those that they use.
-func (s *shelf) under(b *book) []string {
-	closed := s.closed()
+// under lists the files that a file uses, and those that they use.
+func (s *shelf) under(b *book) []Used {
 	met := map[*book]bool{b: true}
-	var names []string
+	var list []Used
 	for queue := []*book{b}; len(queue) > 0; queue = queue[1:] {
-		for _, next := range closed.uses(queue[0]) {
+		for _, next := range s.uses(queue[0]) {
 			if !met[next] && next.key != b.key {
 				met[next] = true
-				names = append(names, next.file.Name)
+				list = append(list, Used{next.file, next.err})
 				queue = append(queue, next)
 			}
 		}
 	}
-	return names
+	return list
 }
 
-// loaded gives the file as the rest of the program has it.
-func (b *book) loaded(s *shelf) *Loaded {
+// loaded gives a file, which need not be on the shelf, as the rest of the program has it.
+func (s *shelf) loaded(b *book) *Loaded {
 	r := s.resolve(b)
-	return &Loaded{File: b.file, Tree: b.tree, Model: r.Model, Problems: r.Problems, shelf: s, key: b.key}
+	return &Loaded{File: b.file, Tree: b.tree, Model: r.Model, Problems: r.Problems, Notes: b.notes, shelf: s, key: b.key}
 }

@@ -41,6 +41,15 @@ func messages(found []diag.Diagnostic) []string {
 	return list
 }
 
+// useNames gives the names of the files that a file uses.
+func useNames(l *Loaded) []string {
+	var list []string
+	for _, u := range l.Uses() {
+		list = append(list, u.File.Name)
+	}
+	return list
+}
+
 const including = "rig both\ninclude stage as low\ninclude stage as high\njoin low.team to high.litter\n"
 
 func TestUsedFiles(t *testing.T) {
@@ -57,12 +66,12 @@ func TestUsedFiles(t *testing.T) {
 		assert.Len(t, l.Model.Rigs[0].Parts, 7)
 	}
 	l := one(t, "rigs/yard.rig")
-	assert.Equal(t, []string{"shelf/stages.rig", "shelf/deep/models.rig"}, l.Uses())
+	assert.Equal(t, []string{"shelf/stages.rig", "shelf/deep/models.rig"}, useNames(l))
 	assert.Equal(t, "20000", l.Model.Rigs[0].Part("low.head").Values.Strength.Low.RatString())
 	assert.Equal(t, "shelf/stages.rig", l.Model.Rigs[0].Part("low.head").Place.File.Name)
-	assert.Equal(t, []string{"./shelf/stages.rig", "./shelf/deep/models.rig"}, one(t, "./rigs/yard.rig").Uses())
+	assert.Equal(t, []string{"./shelf/stages.rig", "./shelf/deep/models.rig"}, useNames(one(t, "./rigs/yard.rig")))
 	t.Chdir("rigs")
-	assert.Equal(t, []string{"../shelf/stages.rig", "../shelf/deep/models.rig"}, one(t, "yard.rig").Uses())
+	assert.Equal(t, []string{"../shelf/stages.rig", "../shelf/deep/models.rig"}, useNames(one(t, "yard.rig")))
 }
 
 func TestUsedFilesThatCannotBeHad(t *testing.T) {
@@ -177,7 +186,7 @@ func TestWithAnotherText(t *testing.T) {
 			assert.Len(t, messages(again.Problems), 1)
 			assert.Len(t, again.Model.Rigs[0].Parts, 8)
 			assert.Len(t, again.With(l.File.Text).Model.Rigs[0].Parts, 7)
-			assert.Equal(t, []string{"a.rig"}, again.Uses())
+			assert.Equal(t, []string{"a.rig"}, useNames(again))
 		}()
 	}
 	all.Wait()
@@ -210,4 +219,48 @@ func TestManyUses(t *testing.T) {
 	l := one(t, name(0))
 	assert.Empty(t, messages(l.Problems))
 	assert.Len(t, l.Uses(), n-1)
+}
+
+func TestUsesThatCannotBeRead(t *testing.T) {
+	files(t, map[string]string{"yard.rig": "use \"gone.rig\"\nuse \"a.rig\"\n", "a.rig": rig})
+	uses := one(t, "yard.rig").Uses()
+	require.Len(t, uses, 2)
+	assert.Error(t, uses[0].Err)
+	assert.Equal(t, "gone.rig", uses[0].File.Name)
+	assert.NoError(t, uses[1].Err)
+	assert.Equal(t, rig, uses[1].File.Whole)
+}
+
+// Rigs in notes use files, and files use the rigs of notes.
+func TestNotesAndUses(t *testing.T) {
+	files(t, map[string]string{
+		"notes.md": "# A day\n\n```rig\nuse \"a.rig\"\n" + including + "```\n",
+		"a.rig":    "rig stage\n" + rig,
+		"b.rig":    "use \"more.md\"\n" + including,
+		"more.md":  "> ```rig\n> rig stage\n> " + strings.ReplaceAll(strings.TrimSpace(rig), "\n", "\n> ") + "\n> ```\n",
+	})
+	for _, name := range []string{"notes.md", "b.rig"} {
+		l := one(t, name)
+		assert.Empty(t, messages(l.Problems), name)
+		assert.Empty(t, messages(l.With(l.File.Whole).Problems), name)
+		assert.Empty(t, messages(l.Draft(l.File.Text).Problems), name)
+		assert.Len(t, l.With(l.File.Whole).Model.Rigs, 1, name)
+	}
+}
+
+// House rules are files like others: they may use some, and stay with another text.
+func TestPolicyOfAFileWithUses(t *testing.T) {
+	files(t, map[string]string{
+		"policy.rig": "policy house\nrequire factor 10\nuse \"a.rig\"\n",
+		"yard.rig":   "use \"a.rig\"\n" + including,
+		"a.rig":      "rig stage\n" + rig,
+	})
+	l := one(t, "yard.rig")
+	require.NotNil(t, l.Policy)
+	assert.Empty(t, messages(l.Policy.Problems))
+	assert.Same(t, l.Policy, l.With(l.File.Whole).Policy)
+	text := Loader{}.Text("yard.rig", l.File.Whole)
+	require.NotNil(t, text.Policy)
+	assert.Empty(t, messages(text.Problems))
+	assert.Nil(t, Loader{}.Text("policy.rig", "policy house\n").Policy)
 }

@@ -67,10 +67,15 @@ type Policy struct {
 type Require struct {
 	*syntax.Require
 	Place source.Place
+	// Source says where the figure comes from: the comment beside the statement, or
+	// else the lines above it. It is empty without either.
+	Source string
 }
 
 // RuleSetting is one "rule NAME SEVERITY" of a policy.
 type RuleSetting struct {
 	*syntax.RuleSetting
 	Place source.Place
+	// Source says why, as that of Require does.
+	Source string
 }

@@ -14,6 +14,7 @@ import (
 	"fairlead/lang/resolve"
 	"fairlead/lang/syntax"
 	"fairlead/lint"
+	"fairlead/lint/house"
 	"fairlead/lint/rules"
 )
 
@@ -23,6 +24,7 @@ func TestTables(t *testing.T) {
 	tables := map[string]func(*testing.T) string{
 		"units": unitTable, "kinds": kindTable, "clauses": clauseTable, "reserved": reservedWords,
 		"rules": ruleTable, "claims": claimTable, "meaning": meaningTable, "text": textTable,
+		"figures": figureTable, "usual": usualRules,
 	}
 	for _, page := range reference.Pages() {
 		text := page.Text
@@ -70,6 +72,26 @@ func kindTable(*testing.T) string {
 		rows = append(rows, row(code(k.Word), k.Meaning, code(k.Clauses...)))
 	}
 	return table("kind | meaning | clauses", rows...)
+}
+
+func figureTable(*testing.T) string {
+	bounds := map[syntax.Bound]string{syntax.Floor: "at least", syntax.Ceiling: "at most", syntax.Band: "between"}
+	var rows []string
+	for _, f := range syntax.Figures() {
+		rows = append(rows, row(code(f.Name), f.Meaning, bounds[f.Bound], code(f.Example)))
+	}
+	return table("figure | meaning | bound | example", rows...)
+}
+
+// usualRules shows the usual rules, each with its source.
+func usualRules(*testing.T) string {
+	var rows []string
+	for _, p := range house.Usual() {
+		for _, q := range p.Requires {
+			rows = append(rows, row(code(q.Place.Text()), q.Source))
+		}
+	}
+	return table("rule | where it comes from", rows...)
 }
 
 func clauseTable(*testing.T) string {

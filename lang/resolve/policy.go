@@ -1,13 +1,11 @@
 package resolve
 
 import (
-	"fairlead/lang/diag"
 	"fairlead/lang/model"
 	"fairlead/lang/syntax"
 )
 
-// readPolicies keeps what the policy statements of the file say, and says once
-// that it is not applied yet.
+// readPolicies keeps what the policy statements of the file say.
 func (w *fileWork) readPolicies(tree *syntax.Tree) {
 	var current *model.Policy
 	for _, s := range tree.Statements {
@@ -24,15 +22,14 @@ func (w *fileWork) readPolicies(tree *syntax.Tree) {
 				current.Title = body.Title.Value
 			}
 		case *syntax.Require:
-			current.Requires = append(current.Requires, &model.Require{Require: body, Place: place})
+			current.Requires = append(current.Requires, &model.Require{Require: body, Place: place, Source: sourceOf(s)})
 		case *syntax.RuleSetting:
-			current.Rules = append(current.Rules, &model.RuleSetting{RuleSetting: body, Place: place})
+			current.Rules = append(current.Rules, &model.RuleSetting{RuleSetting: body, Place: place, Source: sourceOf(s)})
 		default:
 			continue
 		}
 		current.Place.Span = current.Place.Span.To(s.Span)
 	}
-	w.reportPolicies(tree)
 }
 
 func isPolicyLine(s *syntax.Statement) bool {
@@ -41,15 +38,4 @@ func isPolicyLine(s *syntax.Statement) bool {
 		return true
 	}
 	return false
-}
-
-// reportPolicies gives one advice for all policy lines of a file.
-func (w *fileWork) reportPolicies(tree *syntax.Tree) {
-	for _, s := range tree.Statements {
-		if isPolicyLine(s) {
-			d := w.report(notComputedYet, s.Span, "", "house rules are read, but not applied yet")
-			d.Severity = diag.Advice
-			return
-		}
-	}
 }

@@ -41,7 +41,6 @@ var (
 	holdAmbiguous    = Rule{"hold-ambiguous", diag.Error, "a holds that does not say which side of which pass it holds"}
 	misplacedClause  = Rule{"misplaced-clause", diag.Error, "a clause where it can do nothing"}
 	missingClause    = Rule{"missing-clause", diag.Error, "a part without a clause that its kind needs"}
-	notComputedYet   = Rule{"not-computed-yet", diag.Advice, "a statement that is read but not computed yet"}
 	tooLarge         = Rule{"too-large", diag.Error, "a file with more common parts or copies than are computed"}
 	unusableFile     = Rule{"unusable-file", diag.Error, "a use of a file that cannot be read, has errors or leads back to its user"}
 	usedTwice        = Rule{"used-twice", diag.Advice, "a use of a file that is used already"}
@@ -64,5 +63,5 @@ var rules = []Rule{
 	clipCircle, onPerson, wrongKind, strokeAgainst, reevedBackward, hitchTurnsRope, bendCannotTie,
 	nodeNeedsEnd, looseBesideSlack, wrongAngle, badValue, massMissing, holdAmbiguous, misplacedClause,
 	missingClause, unusableFile, usedTwice, ambiguousName, includeCircle, leftOutNeeded, wrongJoin, joinUnplaced,
-	notComputedYet, tooLarge,
+	tooLarge,
 }

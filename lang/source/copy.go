@@ -8,7 +8,7 @@ func (f *File) Copy(home Place) *File {
 	if f.of != nil {
 		original = f.of
 	}
-	return &File{Name: f.Name, Text: f.Text, lines: f.lines, of: original, home: home}
+	return &File{Name: f.Name, Text: f.Text, Whole: f.Whole, lines: f.lines, of: original, home: home}
 }
 
 // IsCopy says whether the place lies in a copy of a file.

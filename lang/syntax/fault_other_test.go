@@ -80,7 +80,7 @@ var otherFaults = []faultCase{
 		`syntax: policy ends before rules, as in policy quarry-team "House rules of the training ground"`,
 	}, `policy p "House"`},
 	{"require ⟦fator⟧ 10", []string{
-		"syntax: require goes on with people, pull, factor or drop, not fator, did you mean factor?",
+		"syntax: require goes on with a figure, not fator, did you mean factor?",
 	}, ""},
 	{"require factor 4 for ⟦hich⟧", []string{
 		"syntax: require goes on with a kind, not hich, did you mean hitch?",
@@ -89,13 +89,13 @@ var otherFaults = []faultCase{
 		"bad-unit: factor is a plain number, without kN",
 	}, ""},
 	{"require pull under 300 N for ⟦hitch⟧", []string{
-		"syntax: pull is asked of the whole rig; only a factor is asked for a kind",
+		"syntax: pull is asked of the whole rig; only factor is asked for a kind",
 	}, ""},
 	{"require drop under 1 m per ⟦person⟧", []string{
-		"syntax: drop is not counted per person; only a pull is",
+		"syntax: drop is not counted per person; only pull is",
 	}, ""},
-	{"require people ⟦under⟧ 18", []string{
-		"syntax: require goes on with times, not under, as in require factor 4 for hitch",
+	{"require ⟦people⟧ under 18", []string{
+		"syntax: require goes on with a figure, not people, did you mean people times advantage?",
 	}, ""},
 	{"rule foo ⟦fatal⟧", []string{
 		"syntax: rule goes on with error, warning, advice or off, not fatal, as in rule redirect-loads-anchor error",

@@ -13,7 +13,7 @@ import (
 // every word of a form after the keyword must be among them.
 func TestFormWordsAreComplete(t *testing.T) {
 	forms := []any{
-		rigForm{}, policyForm{}, useForm{}, joinForm{}, acceptForm{}, ruleForm{}, requireForm{}, unitsForm{},
+		rigForm{}, policyForm{}, useForm{}, joinForm{}, acceptForm{}, ruleForm{}, limitForm{}, unitsForm{},
 		includeForm{}, withForm{}, withoutForm{}, advantageForm{}, ratioForm{}, pullForm{}, figureForm{}, loadForm{},
 		factorForm{}, travelForm{}, classForm{}, strokeForm{}, lowerForm{}, findingForm{}, heldForm{}, heldAddition{},
 	}

@@ -1,22 +1,21 @@
 package syntax
 
 import (
+	"slices"
+	"strings"
+
 	"github.com/alecthomas/participle/v2/lexer"
 
 	"fairlead/lang/quantity"
 )
 
-// requireForm is one figure of a policy: "require SUBJECT [over|under] FIGURE …".
-type requireForm struct {
-	Factor    *lexer.Token `parser:"'require' ( ( @'factor'"`
-	Pull      *lexer.Token `parser:"| @'pull'"`
-	Drop      *lexer.Token `parser:"| @'drop'"`
-	People    *lexer.Token `parser:"| ( @'people' 'times'"`
-	Advantage *lexer.Token `parser:"@'advantage' ) )"`
-	Compare   *lexer.Token `parser:"@( 'over' | 'under' )?"`
-	Amount    figureForm   `parser:"@@"`
-	For       *lexer.Token `parser:"( 'for' @Keyword )?"`
-	Per       *lexer.Token `parser:"( 'per' @'person' )? )"`
+// limitForm is one figure of a policy after its name: "require NAME [over|under] FIGURE …".
+type limitForm struct {
+	Keyword lexer.Token  `parser:"'require'"`
+	Compare *lexer.Token `parser:"@( 'over' | 'under' )?"`
+	Amount  amountForm   `parser:"@@"`
+	For     *lexer.Token `parser:"( 'for' @Keyword )?"`
+	Per     *lexer.Token `parser:"( 'per' @'person' )?"`
 }
 
 // unitsForm is "units WORD [WORD]".
@@ -26,45 +25,79 @@ type unitsForm struct {
 }
 
 var (
-	requireGrammar = grammar[requireForm]()
-	unitsGrammar   = grammar[unitsForm]()
+	limitGrammar = grammar[limitForm]()
+	unitsGrammar = grammar[unitsForm]()
 )
 
 func (r *reporter) require(tokens []lexer.Token) Body {
-	form := whole(r, requireGrammar, tokens, "require factor 4 for hitch")
+	end := 1
+	for end < len(tokens) && isWord(tokens[end]) && comparisonWord[tokens[end].Value] == Equal {
+		end++
+	}
+	name := tokens[1:end]
+	figure, ok := r.figureOf(tokens, name)
+	if !ok {
+		return &Bad{}
+	}
+	form := whole(r, limitGrammar, append([]lexer.Token{tokens[0]}, tokens[end:]...), figure.Example)
 	if form == nil {
 		return &Bad{}
 	}
-	q := &Require{Compare: compareOf(form.Compare), For: maybeWord(form.For), PerPerson: form.Per != nil}
-	dims := plain
-	switch {
-	case form.Factor != nil:
-		q.Subject = wordOf(*form.Factor)
-	case form.Pull != nil:
-		q.Subject, dims = wordOf(*form.Pull), forces
-	case form.Drop != nil:
-		q.Subject, dims = wordOf(*form.Drop), lengths
-	default:
-		q.Subject = Word{Text: "people times advantage", Span: spanOf(*form.People).To(spanOf(*form.Advantage))}
-	}
-	if !r.requireFits(form, q) {
+	q := &Require{Subject: Word{Text: figure.Name, Span: spanOf(name[0]).To(spanOf(name[len(name)-1]))},
+		Compare: compareOf(form.Compare), For: maybeWord(form.For), PerPerson: form.Per != nil}
+	if !r.limitFits(form, q, figure) {
 		return &Bad{}
 	}
-	if q.Amount = r.amount(form.Amount.amount(), q.Subject.Text, dims); q.Amount == nil {
+	if q.Amount = r.amount(form.Amount, figure.Name, figure.Dimensions); q.Amount == nil {
 		return &Bad{}
 	}
 	return q
 }
 
-// requireFits checks the words after the figure: "for KIND" belongs to a factor,
-// "per person" to a pull.
-func (r *reporter) requireFits(form *requireForm, q *Require) bool {
+func isWord(t lexer.Token) bool { return t.Type == nameClass || t.Type == keywordClass }
+
+// figureOf finds the figure that the words after "require" name, and reports it if there
+// is none.
+func (r *reporter) figureOf(tokens, name []lexer.Token) (Figure, bool) {
+	if len(name) == 0 {
+		if !slices.ContainsFunc(tokens, isInvalid) {
+			r.fault(RuleSyntax, placeAt(tokens, 1), "require goes on with %s", list(figureNames(), "or"))
+		}
+		r.faulty = true
+		return Figure{}, false
+	}
+	var words []string
+	for _, t := range name {
+		words = append(words, t.Value)
+	}
+	written := strings.Join(words, " ")
+	figure, known := FigureNamed(written)
+	if !known {
+		near := figureNear(written)
+		at := spanOf(name[0]).To(spanOf(name[len(name)-1]))
+		d := r.fault(RuleSyntax, at, "require goes on with a figure, not %s%s", clip(written),
+			hintOr(near, "; it is one of "+list(figureNames(), "and")))
+		r.offer(d, at, near)
+	}
+	return figure, known
+}
+
+// limitFits checks the words around the figure's amount.
+func (r *reporter) limitFits(form *limitForm, q *Require, f Figure) bool {
 	switch {
-	case q.For != nil && form.Factor == nil:
-		r.fault(RuleSyntax, q.For.Span, "%s is asked of the whole rig; only a factor is asked for a kind", q.Subject.Text)
+	case f.Bound == Floor && q.Compare == Under || f.Bound == Ceiling && q.Compare == Over || f.Bound == Band && q.Compare != Equal:
+		r.fault(RuleSyntax, spanOf(*form.Compare), "%s is not bounded so; it is written as in %s", f.Name, f.Example)
+	case f.Bound == Band && form.Amount.High == nil:
+		r.fault(RuleSyntax, form.Amount.span(), "%s needs a range, as in %s", f.Name, f.Example)
+	case f.Bound != Band && form.Amount.High != nil:
+		r.fault(RuleSyntax, form.Amount.span(), "%s is one figure, not a range", f.Name)
+	case q.For != nil && !f.ForKind:
+		r.fault(RuleSyntax, q.For.Span, "%s is asked of the whole rig; only %s is asked for a kind", f.Name,
+			figuresLike(func(f Figure) bool { return f.ForKind }))
 	case q.For != nil && !r.isKind(*form.For):
-	case q.PerPerson && form.Pull == nil:
-		r.fault(RuleSyntax, spanOf(*form.Per), "%s is not counted per person; only a pull is", q.Subject.Text)
+	case q.PerPerson && !f.PerPerson:
+		r.fault(RuleSyntax, spanOf(*form.Per), "%s is not counted per person; only %s is", f.Name,
+			figuresLike(func(f Figure) bool { return f.PerPerson }))
 	default:
 		return true
 	}

@@ -22,14 +22,25 @@ var faults = []*lint.Rule{
 	haulRaisesNothing,
 }
 
-// hazards are found in rigs that work.
-var hazards = []*lint.Rule{
+// catches are about what keeps the load when hands let go or a part fails.
+var catches = []*lint.Rule{
 	noCapture,
+}
+
+// forces are about what anchors, hardware and people must bear.
+var forces = []*lint.Rule{
 	redirectLoadsAnchor,
+}
+
+// places are about parts where they stand.
+var places = []*lint.Rule{
 	idleHitch,
 	slackStrand,
 	straightThrough,
 }
+
+// travel is about how far a haul goes, and on how much rope.
+var travel = []*lint.Rule{}
 
 // claims are about what authors expect of their rigs.
 var claims = []*lint.Rule{
@@ -38,14 +49,43 @@ var claims = []*lint.Rule{
 	notComputedYet,
 }
 
-// All lists every rule, in the order in which lint.Run wants them; those without
-// Check come from reading the text and from settling the claims about findings.
-func All() []*lint.Rule {
-	list := slices.Concat(faults, hazards, claims, lint.ClaimRules())
+// Group is some rules about one concern, as a list of rules shows them.
+type Group struct {
+	Title string
+	Rules []*lint.Rule
+}
+
+// Groups lists every rule under its concern, in the order in which lint.Run wants them;
+// those without Check come from reading the text and from settling the claims about
+// findings. No rule stands twice.
+func Groups() []Group {
+	groups := []Group{
+		{"The rig does not do its job", faults},
+		{"Nothing catches it", catches},
+		{"Anchors, forces and people", forces},
+		{"Parts at their places", places},
+		{"Travel and rope", travel},
+		{"Claims and house rules", slices.Concat(claims, lint.ClaimRules())},
+		{"The text itself", nil},
+	}
+	var known []*lint.Rule
+	for _, g := range groups {
+		known = append(known, g.Rules...)
+	}
+	text := &groups[len(groups)-1].Rules
 	for _, r := range lint.TextRules() {
-		if !slices.ContainsFunc(list, func(known *lint.Rule) bool { return known.Name == r.Name }) {
-			list = append(list, r)
+		if !slices.ContainsFunc(known, func(k *lint.Rule) bool { return k.Name == r.Name }) {
+			*text = append(*text, r)
 		}
+	}
+	return groups
+}
+
+// All lists every rule in the order of Groups.
+func All() []*lint.Rule {
+	var list []*lint.Rule
+	for _, g := range Groups() {
+		list = append(list, g.Rules...)
 	}
 	return list
 }

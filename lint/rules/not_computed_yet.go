@@ -8,12 +8,10 @@ import (
 var notComputedYet = &lint.Rule{
 	Name:     "not-computed-yet",
 	Severity: diag.Advice,
-	Summary:  "a statement or claim that is read but not computed yet",
+	Summary:  "a claim that is read but not computed yet",
 	Check:    checkNotComputedYet,
 }
 
-// checkNotComputedYet reports the claims; the statements are reported as the file
-// is read.
 func checkNotComputedYet(p *lint.Pass) {
 	for _, c := range p.Rig.Claims {
 		if c.Broken {

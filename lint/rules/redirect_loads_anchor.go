@@ -64,12 +64,21 @@ func heaviest(p *lint.Pass, ph *solve.Phase) *heavy {
 	}
 	var most *heavy
 	for _, b := range all {
-		then := without.Parts[t.Rig.Part(b.part.Name).Index]
+		then := carried(t.Rig, without, b.part)
 		if h := b.weigh(ph, then); h != nil && (most == nil || h.multiple.Cmp(most.multiple) > 0) {
 			most = h
 		}
 	}
 	return most
+}
+
+// carried gives what a part carries in a trial. One that stands before the first rig is
+// not there any more once it has nothing to do; it carries nothing.
+func carried(rig *model.Rig, ph *solve.Phase, part *model.Part) solve.PartLoad {
+	if p := rig.Part(part.Name); p != nil {
+		return ph.Parts[p.Index]
+	}
+	return solve.PartLoad{Part: part, Force: solve.Force{Value: &lp.Num{}, Low: &lp.Num{}, High: &lp.Num{}}}
 }
 
 // heavy is a part that carries more than the pull that it turns.
