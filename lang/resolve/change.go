@@ -49,6 +49,9 @@ func (c *copying) apply(l *entry, with syntax.Change, said map[string]bool) {
 			taken = append(taken, use)
 		}
 	}
+	if len(taken) == 0 {
+		return
+	}
 	replaced := func(word string) bool {
 		return slices.ContainsFunc(taken, func(use syntax.ClauseUse) bool {
 			return use.Word.Text == word || weighs(use.Word.Text) && weighs(word)

@@ -40,7 +40,7 @@ func (r *rigWork) readExpect(s *syntax.Statement, body *syntax.Expect) {
 	switch {
 	case by == nil:
 		c.Broken = true
-	case by.Kind != model.Hauler && r.now(body.By.Text) != body.By.Text:
+	case by.Kind != model.Hauler && r.made.now(body.By.Text) != body.By.Text:
 		r.misfit(*body.By, "%s is joined to %s and hauls no more; by names a hauler", body.By.Text, by.Name)
 		c.Broken = true
 	case by.Kind != model.Hauler:

@@ -20,7 +20,8 @@ type expansion struct {
 	copies map[string]*model.Include
 	// leftOut are the parts that copies leave out.
 	leftOut map[string]bool
-	// joined has, for each end that "join" took away, the part that is in its place.
+	// joined has, for each end that "join" took away, the part that was put in its place,
+	// which may itself be gone by another join.
 	joined map[string]string
 	// remains has the part in the place of both ends of a join.
 	remains map[*model.Join]string
@@ -119,6 +120,18 @@ func (x *expansion) canCopy(st *syntax.Statement, body *syntax.Include, base *se
 	x.grown += base.size
 	x.copied += base.size
 	return true
+}
+
+// now gives the name of the part that is in the place of one which a join took away;
+// other names stay.
+func (x *expansion) now(name string) string {
+	for {
+		to, gone := x.joined[name]
+		if !gone {
+			return name
+		}
+		name = to
+	}
 }
 
 // checkCopyNames reports copies that have the name of a part of the rig.

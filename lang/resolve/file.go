@@ -65,8 +65,10 @@ type fileWork struct {
 	// stock are the file's own models.
 	stock map[stockKey]*model.Stock
 	// builtIn gives the built-in ones.
-	builtIn  func() *catalogue
-	rigNames []string
+	builtIn func() *catalogue
+	// rigNames are the names of the rigs of the file, includable those with the rigs of
+	// the files that it uses, once asked for.
+	rigNames, includable []string
 	// rigs finds the rigs of the file by their names, circular are the includes that lead
 	// back to their own rig.
 	rigs     map[string]*section

@@ -11,7 +11,7 @@ import (
 // find gives the part of a name. It reports one that is unknown, unless it is known
 // why. fits says which parts can be meant; nil for any.
 func (r *rigWork) find(name syntax.Word, fits func(*partWork) bool) *partWork {
-	if p := r.parts[r.now(name.Text)]; p != nil {
+	if p := r.parts[r.made.now(name.Text)]; p != nil {
 		return p
 	}
 	if r.explained(name.Text) {
@@ -71,15 +71,6 @@ func (r *rigWork) ofLacking(name string) bool {
 	copy, _, dotted := strings.Cut(name, ".")
 	of := r.made.copies[copy]
 	return dotted && of != nil && of.Of != nil && of.Of.Incomplete
-}
-
-// now gives the name of the part that is in the place of one which a join took away;
-// other names stay.
-func (r *rigWork) now(name string) string {
-	if to, gone := r.made.joined[name]; gone {
-		return to
-	}
-	return name
 }
 
 // excuses says whether an unknown name may be that of a statement which lacks its own.

@@ -26,9 +26,7 @@ func (w *fileWork) rigNamed(name syntax.Word) *section {
 		return own
 	}
 	var found *section
-	names := append([]string(nil), w.rigNames...)
 	for _, u := range w.used {
-		names = append(names, u.of.work.rigNames...)
 		base := u.of.work.rigs[name.Text]
 		switch {
 		case base == nil:
@@ -45,7 +43,7 @@ func (w *fileWork) rigNamed(name syntax.Word) *section {
 	if found != nil || w.lacking {
 		return found
 	}
-	near := w.hint.near(name.Text, names)
+	near := w.hint.near(name.Text, w.knownRigs())
 	of := phrase("this file")
 	if len(w.used) > 0 {
 		of = "this file or of one that it uses"
@@ -53,6 +51,18 @@ func (w *fileWork) rigNamed(name syntax.Word) *section {
 	d := w.report(unknownRig, name.Span, name.Text, "%s is not a rig of %s%s", name.Text, of, didYouMean(near))
 	w.offerName(d, name, near)
 	return nil
+}
+
+// knownRigs gives the names of the rigs that can be included.
+func (w *fileWork) knownRigs() []string {
+	if w.includable == nil {
+		names := slices.Clone(w.rigNames)
+		for _, u := range w.used {
+			names = append(names, u.of.work.rigNames...)
+		}
+		w.includable = uniqueNames(names)
+	}
+	return w.includable
 }
 
 // copying is one rig while it is brought into another.
@@ -76,7 +86,7 @@ func (c *copying) lines() []*entry {
 	for _, l := range c.base.lines {
 		switch l.Body.(type) {
 		case *syntax.Part, *syntax.Reeve, *syntax.Bad:
-			one := c.copied(l)
+			one := c.own(l)
 			c.index(one)
 			lines = append(lines, one)
 		}
@@ -91,8 +101,8 @@ func (c *copying) lines() []*entry {
 	return lines
 }
 
-// copied gives a line of the included rig as one of this copy, without its new names.
-func (c *copying) copied(l *entry) *entry {
+// own gives a line of the included rig as one of this copy, without its new names.
+func (c *copying) own(l *entry) *entry {
 	one := *l
 	one.file = c.copyOf(l.file)
 	one.copy = c.include.As.Text

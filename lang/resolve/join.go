@@ -15,10 +15,18 @@ func (x *expansion) join() {
 	if len(x.joins) == 0 {
 		return
 	}
-	j := &joining{expansion: x, parts: map[string]*entry{}, tie: map[string]bool{}, contradicted: map[*model.Join]bool{}}
+	j := &joining{
+		expansion: x, parts: map[string]*entry{}, nodes: map[string][]nodeOf{},
+		tie: map[string]bool{}, contradicted: map[*model.Join]bool{},
+	}
 	for _, l := range x.lines {
 		if p := l.part(); p != nil && j.parts[p.Name.Text] == nil {
 			j.parts[p.Name.Text] = l
+		}
+		if r := l.reeve(); r != nil {
+			for i, n := range r.Nodes {
+				j.nodes[n.Name.Text] = append(j.nodes[n.Name.Text], nodeOf{l, i})
+			}
 		}
 	}
 	for _, join := range x.joins {
@@ -32,8 +40,10 @@ func (x *expansion) join() {
 // joining is the joins of one rig while they are made.
 type joining struct {
 	*expansion
-	// parts finds the line of each part.
+	// parts finds the line of each part, nodes where ropes touch it or what it is in the
+	// place of.
 	parts map[string]*entry
+	nodes map[string][]nodeOf
 	// tie are the loads that joins made ties.
 	tie map[string]bool
 	// bonds say how the rigs lie to one another.
@@ -42,6 +52,12 @@ type joining struct {
 	contradicted map[*model.Join]bool
 	// own is the copy of the file in which the rig's own lines are turned over.
 	own *source.File
+}
+
+// nodeOf is a node of a reeving line.
+type nodeOf struct {
+	line *entry
+	node int
 }
 
 // class sorts parts by what a join can make of them.
@@ -96,7 +112,7 @@ func (j *joining) ends(join *model.Join) bool {
 // later, when all names are.
 func (j *joining) end(name syntax.Word) (l *entry, ok bool) {
 	l = j.parts[name.Text]
-	if to, gone := j.joined[name.Text]; gone {
+	if to := j.now(name.Text); to != name.Text {
 		if stays := j.parts[to]; j.class(l) != pulled || j.class(stays) == pulled {
 			return stays, true
 		}
@@ -165,6 +181,9 @@ func (j *joining) merge(join *model.Join, a, b *entry) bool {
 		p.On = on
 		b.setBody(&p)
 	}
+	if m := a.part().Model; m != nil && (b.part().Model == nil || b.part().Model.Text != m.Text || a.work != b.work) {
+		return j.refuse(join.A, "%s is of the model %s, which would be lost: the second end stays, with its own", nameOf(a), m.Text)
+	}
 	if !j.agree(join, a, b) {
 		return false
 	}
@@ -221,21 +240,12 @@ func (j *joining) pulls(join *model.Join, hauler, load *entry) bool {
 		return j.refuse(join.A, "%s is on %s and pulls from there; only a hauler on the ground can be joined to a load", name, on.Text)
 	}
 	ways := map[string]int{} // by the copy that the rope is of
-	for _, l := range j.lines {
-		r := l.reeve()
-		if r == nil {
-			continue
-		}
-		for i, n := range r.Nodes {
-			if n.Name.Text != name && j.joined[n.Name.Text] != name {
-				continue
+	for _, at := range j.nodes[name] {
+		for _, way := range towards(at.line.reeve(), at.node) {
+			if old := ways[at.line.copy]; old != 0 && old != way {
+				return j.refuse(join.A, "%s pulls one end up and one end down, and no load can be at both", name)
 			}
-			for _, way := range towards(r, i) {
-				if old := ways[l.copy]; old != 0 && old != way {
-					return j.refuse(join.A, "%s pulls one end up and one end down, and no load can be at both", name)
-				}
-				ways[l.copy] = way
-			}
+			ways[at.line.copy] = way
 		}
 	}
 	if len(ways) == 0 {
@@ -273,11 +283,6 @@ func (j *joining) contradict(join *model.Join, format string, args ...any) {
 // take puts one part in the place of another everywhere.
 func (j *joining) take(gone, stays *entry) {
 	from, to := nameOf(gone), nameOf(stays)
-	j.lines = slices.DeleteFunc(j.lines, func(l *entry) bool { return l == gone })
-	for name, old := range j.joined {
-		if old == from {
-			j.joined[name] = to
-		}
-	}
 	j.joined[from] = to
+	j.nodes[to] = append(j.nodes[to], j.nodes[from]...)
 }

@@ -50,6 +50,9 @@ var joinCases = []marked{
 	{"a hauler of no rope", stages("hauler idle\njoin ⟦idle⟧wrong-join to low.litter\n")},
 	{"a load on a part", "rig a\nanchor head\npulley low\nload litter on low\nhauler team\nrope r\nreeve r: head \\ low / team\nrig b\n" + stage +
 		"rig all\ninclude a as x\ninclude b as y\njoin ⟦x.litter⟧wrong-join to y.grab\nrig too\ninclude a as x\ninclude b as y\njoin x.litter to y.team\n"},
+	{"a load of a model", "stock load dummy mass 80 kg\nrig a\n" + strings.Replace(stage, "load litter", "load litter dummy", 1) +
+		"rig all\ninclude a as x\ninclude a as y\njoin x.litter to y.litter\nrig b\n" + strings.Replace(stage, "load litter", "load litter mass 80 kg", 1) +
+		"rig too\ninclude a as x\ninclude b as y\njoin ⟦x.litter⟧wrong-join to y.litter\n"},
 	{"two loads on parts", "rig a\nanchor head\npulley low\nload litter on low\nhauler team\nrope r\nreeve r: head \\ low / team\n" +
 		"rig all\ninclude a as x\ninclude a as y\njoin ⟦x.litter⟧wrong-join to y.litter\n"},
 	{"two masses", "rig a\n" + stage + "rig all\njoin ⟦m.litter⟧wrong-join to n.litter\ninclude a as m with litter mass 3 kg\ninclude a as n with litter mass 4 kg\n" +
@@ -144,6 +147,15 @@ func TestJoinedRigsAreMoved(t *testing.T) {
 	assert.Equal(t, "11 to 11.5 m", rig.Part("n.head").Values.At.String())
 	assert.Equal(t, "9", rig.Part("m.head").Values.At.Low.RatString())
 	assert.Equal(t, "3.61 m", rig.Part("n.team").Values.At.String())
+}
+
+func TestOwnPositionsStay(t *testing.T) {
+	rig := all(t, stages("include a as m with litter at 0 m with head at 9 m with team at 4 m\n"+
+		"anchor rear at 30 m\nload x at 20 m\nhauler h\nrope r\nreeve r: x / rear \\ h\njoin m.team to x\n"))
+	assert.Equal(t, "30", rig.Part("rear").Values.At.Low.RatString())
+	assert.Equal(t, "20", rig.Part("x").Values.At.Low.RatString())
+	assert.Equal(t, "25", rig.Part("m.head").Values.At.Low.RatString())
+	assert.Equal(t, "16 m", rig.Part("m.litter").Values.At.String())
 }
 
 func TestTheTieIsWhereTheHaulerStood(t *testing.T) {

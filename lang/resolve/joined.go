@@ -1,8 +1,6 @@
 package resolve
 
-import (
-	"fairlead/lang/syntax"
-)
+import "fairlead/lang/syntax"
 
 // closeJoins notes the part that each join leaves, and reports the ends that the rig
 // does not have.
@@ -13,7 +11,7 @@ func (r *rigWork) closeJoins() {
 		r.find(name, func(p *partWork) bool { return p.Kind.IsPerson() || p.Kind.IsWeight() })
 	}
 	for _, join := range r.rig.Joins {
-		if p := r.parts[r.now(r.made.remains[join])]; p != nil {
+		if p := r.parts[r.made.now(r.made.remains[join])]; p != nil {
 			join.Remains = p.Part
 		}
 	}

@@ -64,6 +64,10 @@ func (j *joining) settle() {
 			j.lay(root, lies)
 		}
 	}
+	j.lines = slices.DeleteFunc(j.lines, func(l *entry) bool {
+		p := l.part()
+		return p != nil && j.parts[p.Name.Text] == l && j.now(p.Name.Text) != p.Name.Text
+	})
 	for _, l := range j.lines {
 		if of := lies[l.copy]; of != nil {
 			j.layDown(l, of)
@@ -76,12 +80,7 @@ func (j *joining) settle() {
 		return
 	}
 	for _, l := range j.lines {
-		l.rename(func(name string) string {
-			if to, gone := j.joined[name]; gone {
-				return to
-			}
-			return name
-		})
+		l.rename(j.now)
 	}
 }
 
@@ -136,6 +135,22 @@ func (j *joining) lay(root string, lies map[string]*lie) {
 		default:
 			of.shift = new(big.Rat)
 			placed = j.shift(name, lies) || placed
+		}
+	}
+	keepOwn(group, lies)
+}
+
+// keepOwn leaves the positions of the rig's own parts as they are written, where these
+// are not turned over, and moves the copies instead.
+func keepOwn(group []string, lies map[string]*lie) {
+	own := lies[""]
+	if own == nil || own.way < 0 || own.lost || !slices.Contains(group, "") {
+		return
+	}
+	back := new(big.Rat).Set(own.shift)
+	for _, name := range group {
+		if of := lies[name]; !of.lost {
+			of.shift = new(big.Rat).Sub(of.shift, back)
 		}
 	}
 }
