@@ -97,7 +97,7 @@ func TestFixInAnIncludedRig(t *testing.T) {
 func TestFixInARigThatIncludes(t *testing.T) {
 	f, found := examineUsing("use \"shelf.rig\"\nrig unrelated\n" + stage + "rig a\n" + open + "rig all\ninclude a as low\njoin low.team to x\n" +
 		"anchor rear\nload x\nhauler h\npulley wheel on rear\nrope r\nreeve r: x / wheel \\ h\nrig more\n" + stage)
-	d := of(t, found, "no-capture", "low.litter")
+	d := of(t, found, "held-only-by-jam", "low.litter")
 	require.Len(t, d.Fixes, 1)
 	assert.Equal(t, "let wheel hold: write wheel (holds)", d.Fixes[0].Title)
 	assert.Contains(t, diag.Apply(f.File, d.Fixes[0].Edits), "reeve r: x / wheel (holds) \\ h\n")

@@ -174,25 +174,49 @@ func (p *Pass) Proves(t *Trial, d diag.Diagnostic) bool {
 	if t.file == nil { // it is not one of the text
 		return false
 	}
-	found := p.plainly(t.file, t.Rig)
+	found := p.after(t, t.Rig)
 	found.add(newTally(t.file.Problems))
 	if found.has(d) || found.worseThan(p.withoutTrials(), d.Severity) {
 		return false
 	}
 	stay := p.standAlone().rigs
 	for _, by := range p.includers(p.Rig) {
-		then := t.file.Model.Rigs[slices.Index(stay, by)]
-		if !p.Afford(2) || p.plainly(t.file, then).worseThan(p.plainly(p.file, by), d.Severity) {
+		if !p.Afford(2) {
+			return false
+		}
+		now := p.untried(p.file, by)
+		before := newTally(now.run())
+		if now.after(t, t.file.Model.Rigs[slices.Index(stay, by)]).worseThan(before, d.Severity) {
 			return false
 		}
 	}
 	return true
 }
 
-// plainly counts what the rules find of a rig when they can make no trials.
-func (p *Pass) plainly(file *load.Loaded, rig *model.Rig) *tally {
+// after counts what the rules find of the rig as a trial has it, without those that did
+// not see yet what is wrong with it.
+func (p *Pass) after(t *Trial, rig *model.Rig) *tally {
+	left := p.untried(t.file, rig).run()
+	if p.isDim() {
+		left = slices.DeleteFunc(left, func(d diag.Diagnostic) bool { return isLatent(p.rules, d) })
+	}
+	return newTally(left)
+}
+
+// untried gives a rig to the rules that can make no trials.
+func (p *Pass) untried(file *load.Loaded, rig *model.Rig) *Pass {
 	of := &examination{file: file, House: p.House, rules: p.rules, purses: p.purses, inTrial: true}
-	return newTally(of.pass(rig, solve.Rig(rig)).run())
+	return of.pass(rig, solve.Rig(rig))
+}
+
+// isDim says whether rules that are Latent do not see yet what is wrong with the rig.
+func (p *Pass) isDim() bool {
+	return p.Result.Status != solve.OK || !p.Keeps(p.Result.Released)
+}
+
+// isLatent says whether a finding is of a rule that is Latent.
+func isLatent(rules []*Rule, d diag.Diagnostic) bool {
+	return slices.ContainsFunc(rules, func(r *Rule) bool { return r.Latent && r.Name == d.Rule })
 }
 
 // withoutTrials counts what the rules find of the rig as it is when they can make

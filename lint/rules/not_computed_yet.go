@@ -12,6 +12,7 @@ var notComputedYet = &lint.Rule{
 	Check:    checkNotComputedYet,
 }
 
+// checkNotComputedYet reports the claims, and that not every loss was asked for.
 func checkNotComputedYet(p *lint.Pass) {
 	for _, c := range p.Rig.Claims {
 		if c.Broken {
@@ -23,5 +24,10 @@ func checkNotComputedYet(p *lint.Pass) {
 				Message: v.Missing + " is not computed yet: the claim is not judged",
 			})
 		}
+	}
+	if p.LossesCut() {
+		p.ReportAs(diag.Advice, diag.Diagnostic{
+			Place: p.Rig.NamePlace, Message: "the loss of so many parts of so large a rig is not computed yet: no-backup may miss some",
+		})
 	}
 }
