@@ -14,10 +14,41 @@ import (
 // Trial is the rig as it would be after some edits.
 type Trial struct {
 	Rig *model.Rig
-	// Result has no figures with friction and no lowering.
+	// Result has no figures with friction and no lowering; Whole has them, and Actual
+	// what friction does to a haul.
 	Result *solve.Result
 
-	file *load.Loaded
+	file  *load.Loaded
+	whole *solve.Result
+}
+
+// Whole gives everything that can be computed of a trial, friction and lowering too. ok
+// is false if that cannot be afforded.
+func (t *Trial) Whole(p *Pass) (whole *solve.Result, ok bool) {
+	if t.whole == nil && !p.AffordWhole() {
+		return nil, false
+	}
+	return t.entire(), true
+}
+
+// Actual gives the figures with friction of the same hauler's haul in a trial, which
+// costs no more than the trial did; ok is false if there are none, or if that cannot be
+// afforded.
+func (t *Trial) Actual(p *Pass, hauler *model.Part) (actual *solve.Actual, ok bool) {
+	ph := t.Haul(hauler)
+	if ph == nil || !p.Afford(1) {
+		return nil, false
+	}
+	actual = t.Result.HaulWith(ph, nil)
+	return actual, actual.Known() && actual.Advantage.Known()
+}
+
+// entire solves a trial whole, once.
+func (t *Trial) entire() *solve.Result {
+	if t.whole == nil {
+		t.whole = solve.Rig(t.Rig)
+	}
+	return t.whole
 }
 
 // Try makes edits of the rig's text in memory, reads the text again and solves the
@@ -34,7 +65,7 @@ func (p *Pass) Try(edits ...diag.Edit) (trial *Trial, ok bool) {
 	}
 	file := p.file.Draft(text)
 	rigs := file.Model.Rigs
-	if len(rigs) != len(alone.rigs) || rigs[alone.own].Incomplete || newTally(file.Problems).worseThan(alone.faults, diag.Error) {
+	if len(rigs) != len(alone.rigs) || rigs[alone.own].Incomplete || newTally(file.Problems).worseThan(alone.faults, diag.Error, nil) {
 		return nil, false
 	}
 	rig := rigs[alone.own]
@@ -169,44 +200,55 @@ func (e *examination) ofWholeFile() []source.Span {
 // not find it any more, and nothing as grave has come, neither in the rig nor in those of
 // the file that include it. The finding counts at the rule's severity, or at its own if
 // that is graver. The trial is solved whole for it: claims and rules may ask for friction.
-func (p *Pass) Proves(t *Trial, d diag.Diagnostic) bool {
+func (p *Pass) Proves(t *Trial, d diag.Diagnostic) bool { return p.proves(t, d, nil) }
+
+// ProvesExchange is Proves for a trial in which two parts have each other's hardware:
+// what was found of the one may be found of the other then.
+func (p *Pass) ProvesExchange(t *Trial, d diag.Diagnostic, a, b *model.Part) bool {
+	return p.proves(t, d, map[string]string{a.Name: b.Name, b.Name: a.Name})
+}
+
+func (p *Pass) proves(t *Trial, d diag.Diagnostic, moved map[string]string) bool {
 	d.Rule, d.Severity = p.rule.Name, max(d.Severity, p.rule.Severity)
 	if t.file == nil { // it is not one of the text
 		return false
 	}
-	found := p.after(t, t.Rig)
+	found := p.after(t, t.Rig, t.entire())
 	found.add(newTally(t.file.Problems))
-	if found.has(d) || found.worseThan(p.withoutTrials(), d.Severity) {
+	if found.has(d) || found.worseThan(p.withoutTrials(), d.Severity, moved) {
 		return false
 	}
-	stay := p.standAlone().rigs
 	for _, by := range p.includers(p.Rig) {
-		if !p.Afford(2) {
-			return false
-		}
-		now := p.untried(p.file, by)
-		before := newTally(now.run())
-		if now.after(t, t.file.Model.Rigs[slices.Index(stay, by)]).worseThan(before, d.Severity) {
+		if !p.Afford(2) || !p.sparesIncluder(t, by, d.Severity) {
 			return false
 		}
 	}
 	return true
 }
 
-// after counts what the rules find of the rig as a trial has it, without those that did
-// not see yet what is wrong with it.
-func (p *Pass) after(t *Trial, rig *model.Rig) *tally {
-	left := p.untried(t.file, rig).run()
+// sparesIncluder says whether a trial makes nothing as grave as a severity be found in
+// another rig, which includes this one.
+func (p *Pass) sparesIncluder(t *Trial, by *model.Rig, severity diag.Severity) bool {
+	then := t.file.Model.Rigs[slices.Index(p.standAlone().rigs, by)]
+	now := p.untried(p.file, by, solve.Rig(by))
+	before := newTally(now.run())
+	return !now.after(t, then, solve.Rig(then)).worseThan(before, severity, nil)
+}
+
+// after counts what the rules find of a rig as a trial has it, without those that did
+// not see before what is wrong with it.
+func (p *Pass) after(t *Trial, rig *model.Rig, solved *solve.Result) *tally {
+	left := p.untried(t.file, rig, solved).run()
 	if p.isDim() {
 		left = slices.DeleteFunc(left, func(d diag.Diagnostic) bool { return isLatent(p.rules, d) })
 	}
 	return newTally(left)
 }
 
-// untried gives a rig to the rules that can make no trials.
-func (p *Pass) untried(file *load.Loaded, rig *model.Rig) *Pass {
+// untried gives a rig to the rules when they can make no trials.
+func (p *Pass) untried(file *load.Loaded, rig *model.Rig, solved *solve.Result) *Pass {
 	of := &examination{file: file, House: p.House, rules: p.rules, purses: p.purses, inTrial: true}
-	return of.pass(rig, solve.Rig(rig))
+	return of.pass(rig, solved)
 }
 
 // isDim says whether rules that are Latent do not see yet what is wrong with the rig.
@@ -223,8 +265,7 @@ func isLatent(rules []*Rule, d diag.Diagnostic) bool {
 // no trials: what a trial's findings are compared with.
 func (p *Pass) withoutTrials() *tally {
 	if p.plain == nil {
-		now := (&examination{file: p.file, House: p.House, rules: p.rules, purses: p.purses, inTrial: true}).pass(p.Rig, p.Result)
-		p.plain = newTally(now.run())
+		p.plain = newTally(p.untried(p.file, p.Rig, p.Result).run())
 		p.plain.add(p.standAlone().faults)
 	}
 	return p.plain

@@ -31,6 +31,13 @@ var stockCases = []marked{
 	{"a part's name in a model", "stock pulley a ⟦holds litter⟧misplaced-clause\nstock leg b ⟦from tree⟧misplaced-clause\n"},
 	{"house rules", "policy quarry-team \"House rules\"\nrequire factor 10\nrule no-capture error\nrule slack-strand off\n"},
 	{"house rules without a policy", "require factor 10\n"},
+	{"a figure twice in one policy", "policy a\n⟦require factor 10⟧duplicate-house-rule\nrequire drop 1 m\nrequire factor over 4\n"},
+	{"three times", "⟦require pull 300 N per person⟧duplicate-house-rule\n⟦require pull under 250 N per person⟧duplicate-house-rule\nrequire pull 250 N per person\n"},
+	{"a rule twice", "policy a\n⟦rule jammed off⟧duplicate-house-rule\nrule no-capture off\nrule jammed warning\n"},
+	{"for a kind, and for another", "policy a\n⟦require factor 3 for hitch⟧duplicate-house-rule\nrequire factor 5 for clamp\nrequire factor 4 for hitch\nrequire factor 10\n"},
+	{"of the team, and of each", "policy a\nrequire pull 900 N\nrequire pull 250 N per person\n"},
+	{"in two policies", "require factor 4\npolicy a\nrequire factor 10\nrule jammed off\npolicy b\nrequire factor 8\nrule jammed error\n"},
+	{"a line that cannot be read says nothing", "policy a\nrequire factor 10\nrequire factor over⟦⟧syntax\n"},
 	{"a mass from elsewhere", "use ⟦\"gone.rig\"⟧unusable-file\nload litter dummy\nload ⟦crate⟧mass-missing on litter\nload box mass 9 kg on litter\nrope long\nanchor head\nreeve long: litter / head\n"},
 	{"a model from elsewhere", "use ⟦\"gone.rig\"⟧unusable-file\n" + basic + "pulley top twin on head\nreeve long: litter / top \\ team\n"},
 }
@@ -79,6 +86,24 @@ func TestUnknownModelHint(t *testing.T) {
 			}
 		}
 	}
+}
+
+func TestALineWithoutEffectIsTakenOut(t *testing.T) {
+	const title = "take out the line that has no effect"
+	for text, want := range map[string]string{
+		"policy a\nrequire factor 10  # of old\nrequire factor 8\n":     "policy a\nrequire factor 8\n",
+		"policy a\r\nrequire  factor 10\r\nrequire factor 8\r\n":        "policy a\r\nrequire factor 8\r\n",
+		"require factor 10\nrequire drop 1 m\n\nrequire factor 8":       "require drop 1 m\n\nrequire factor 8",
+		"rule jammed off\nrule jammed error # since the spring of 24\n": "rule jammed error # since the spring of 24\n",
+	} {
+		file, found := resolved("policy.rig", text)
+		assert.Equal(t, want, langtest.Fixed(t, file.Source, found, title))
+	}
+	_, found := resolved("policy.rig", "policy a\n# The figure of the old rope.\nrequire factor 10\nrequire factor 8\n")
+	require.Len(t, found, 1)
+	assert.Empty(t, found[0].Fixes, "what is said above it would be said of the next line")
+	assert.Equal(t, "require factor 10 has no effect: require factor 8 stands after it in the same house rules", found[0].Message)
+	assert.Equal(t, "require factor 8", found[0].Related[0].Place.Text())
 }
 
 func TestPoliciesAreKept(t *testing.T) {
