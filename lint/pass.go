@@ -51,6 +51,8 @@ type examination struct {
 	// whole are the statements that concern the whole file, wherever they stand, once
 	// asked for.
 	whole []source.Span
+	// includedBy has the rigs that include a rig, once asked for.
+	includedBy map[*model.Rig][]*model.Rig
 }
 
 func (e *examination) pass(rig *model.Rig, solved *solve.Result) *Pass {
@@ -66,7 +68,7 @@ func legible(problems []diag.Diagnostic, rig *model.Rig) bool {
 		return false
 	}
 	for _, r := range rig.Ropes {
-		line := r.Place.Span
+		line := r.Place.Home().Span
 		first := sort.Search(len(problems), func(i int) bool { return problems[i].Place.Span.Start >= line.Start })
 		for _, d := range problems[first:] {
 			if d.Place.Span.Start > line.End {
@@ -102,6 +104,7 @@ func (p *Pass) Report(d diag.Diagnostic) { p.ReportAs(p.rule.Severity, d) }
 // the rule decides in either case.
 func (p *Pass) ReportAs(severity diag.Severity, d diag.Diagnostic) {
 	d.Rule = p.rule.Name
+	d = d.Home()
 	var on bool
 	if d.Severity, on = p.House.Severity(d.Rule, severity); on {
 		p.found = append(p.found, d)

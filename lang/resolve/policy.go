@@ -97,21 +97,3 @@ func isPolicyLine(s *syntax.Statement) bool {
 	}
 	return false
 }
-
-// readUses keeps the "use" statements and reports that they bring in nothing yet.
-func (w *fileWork) readUses(tree *syntax.Tree) {
-	for _, s := range tree.Statements {
-		body, ok := s.Body.(*syntax.Use)
-		if !ok {
-			continue
-		}
-		w.out.Uses = append(w.out.Uses, &model.Use{Use: body, Place: w.file.At(s.Span)})
-		w.reportNotComputed(s.Span, "use", "what "+body.Path.Value+" defines is missing here")
-	}
-}
-
-// reportNotComputed reports a statement without which the rig is not the one
-// that the author means.
-func (w *fileWork) reportNotComputed(at source.Span, word, lack string) {
-	w.report(notComputedYet, at, "", "%s is not computed yet: %s", word, lack)
-}

@@ -39,7 +39,7 @@ func checkRedirectLoadsAnchor(p *lint.Pass) {
 // advantage with all of those bends taken out; else nil.
 func heaviest(p *lint.Pass, ph *solve.Phase) *heavy {
 	var all []turn
-	var edits []diag.Edit
+	var out []lint.Bend
 	for index, r := range p.Rig.Ropes {
 		for i, n := range r.Nodes {
 			if n.Role != model.Hauled || n.Part != ph.Hauler {
@@ -47,7 +47,7 @@ func heaviest(p *lint.Pass, ph *solve.Phase) *heavy {
 			}
 			for _, b := range redirects(r, index, i) {
 				all = turnedAt(all, b)
-				edits = append(edits, lint.TakeOut(r, b.node, b.stroke)...)
+				out = append(out, lint.Bend{Rope: r, Node: b.node, Stroke: b.stroke})
 			}
 		}
 	}
@@ -60,7 +60,7 @@ func heaviest(p *lint.Pass, ph *solve.Phase) *heavy {
 	if most == nil {
 		return nil
 	}
-	t, ok := p.Try(edits...)
+	t, ok := p.TryWithout(out)
 	if !ok || t.Result.Status != solve.OK {
 		return nil
 	}
@@ -68,9 +68,18 @@ func heaviest(p *lint.Pass, ph *solve.Phase) *heavy {
 	if without == nil || without.Ideal == nil || without.Ideal.Cmp(*ph.Ideal) != 0 {
 		return nil
 	}
-	then := without.Parts[t.Rig.Part(most.part.Name).Index]
+	then := carried(t.Rig, without, most.part)
 	most.alone = then.Known() && then.Value.IsZero()
 	return most
+}
+
+// carried gives what a part carries in a trial. One that stands before the first rig is
+// not there any more once it has nothing to do; it carries nothing.
+func carried(rig *model.Rig, ph *solve.Phase, part *model.Part) solve.PartLoad {
+	if p := rig.Part(part.Name); p != nil {
+		return ph.Parts[p.Index]
+	}
+	return solve.PartLoad{Part: part, Force: solve.Force{Value: &lp.Num{}, Low: &lp.Num{}, High: &lp.Num{}}}
 }
 
 // heavy is a part that carries more than the pull that it turns.
