@@ -5,12 +5,14 @@ package lint
 // finding stands without its fix.
 type purse struct{ text, work int }
 
-// What the trials of one rule in one file may cost: bytes of text read again, and
-// work in solving, half a second or so each. A rig of 25 sheaves can still have
-// every hitch tried on every strand.
+// What the trials of one rule in one file may cost: bytes of text read again, and work
+// in solving, a fifth of a second or so each, since files are examined as they are saved.
+// A rig of 25 sheaves can still have every hitch looked at on every strand.
 const (
-	mostText = 2 << 20
-	mostWork = 25_000
+	mostText = 1 << 20
+	mostWork = 5_000
+	// glances are had for the price of solving once.
+	glances = 10
 )
 
 // purse gives the purse of the running rule.

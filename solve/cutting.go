@@ -174,7 +174,7 @@ func unrolled(stops []stop, links []link) ([]stop, []link) {
 // grouped joins successive grips of one body that hold the same way into one
 // stop; the strands between them are in no piece.
 func (n *network) grouped(r *model.Rope, stops []stop, links []link) ([]stop, []link) {
-	outStops, outLinks := stops[:1:1], []link(nil)
+	outStops, outLinks := append(make([]stop, 0, len(stops)), stops[0]), make([]link, 0, len(links))
 	for i, k := range links {
 		last, next := &outStops[len(outStops)-1], stops[i+1]
 		closing := r.Loop && i == len(links)-1

@@ -18,7 +18,8 @@ func (s *system) solveLower(name string, hauler *model.Part) *Phase {
 	ph.program = newProgram(s.pulled, weight, hands{hauler: hauler, lowering: true}, nil)
 	solved := lp.Solve(ph.program.lp)
 	if solved.Status != lp.Optimal {
-		s.runaway(ph, solved, weight)
+		s.runaway(ph, solved)
+		ph.Unpinned = s.unpinned(ph, weight)
 		s.withoutTensions(ph)
 		return ph
 	}

@@ -29,29 +29,35 @@ type move struct {
 	stroke, away int
 }
 
-// checkHitchOnWrongStrand moves every hitch, one at a time, to every other strand,
-// and sets one that was forgotten on every strand. It reports the move with which the
-// mended rig has the highest advantage; among equals the nearest to where the hitch is,
-// then the first in the file.
+// checkHitchOnWrongStrand looks at every hitch, one at a time, on every other strand, and
+// at one that was forgotten on every strand. It reports the move with which the mended
+// rig has the highest advantage; among equals the nearest to where the hitch is, then the
+// first in the file.
 func checkHitchOnWrongStrand(p *lint.Pass) {
 	if f := p.Fault(); f != solve.RaisesNothing && f != solve.Falls {
 		return
 	}
-	var best *lint.Trial
-	var found diag.Diagnostic
+	var mends []outlook[move]
 	for _, m := range moves(p.Rig) {
-		edits := m.edits()
-		if t, ok := p.Try(edits...); ok && t.Mends(p) && t.Better(best) {
-			best, found = t, misplaced(p, m, t, edits)
+		rig, ok := p.Moved(m.hitch, m.rope, m.node, m.to, m.stroke)
+		if !ok {
+			continue
+		}
+		o, ok := p.Look(rig)
+		if !ok { // the farther ones cost as much
+			break
+		}
+		if o.Mends(p) {
+			mends = append(mends, outlook[move]{o, m})
 		}
 	}
-	if best == nil {
-		return
+	for _, m := range bestFirst(mends) {
+		edits := m.change.edits()
+		if t, ok := p.Try(edits...); ok && t.Mends(p) {
+			explain(p, t, misplaced(p, m.change, t, edits))
+			return
+		}
 	}
-	if !p.Proves(best, found) {
-		found.Fixes = nil
-	}
-	p.Explain(found)
 }
 
 // edits makes the move in the text.
