@@ -19,7 +19,7 @@ type Outlook struct {
 // tried; what the text would have against one is not seen. ok is false if no more can be
 // afforded.
 func (p *Pass) Look(changed *model.Rig) (o *Outlook, ok bool) {
-	if p.inTrial || !p.purse().solve(1+p.price()/glances) {
+	if p.inTrial || !p.affordGlance() {
 		return nil, false
 	}
 	seen := solve.LookAt(changed)

@@ -10,7 +10,7 @@ type purse struct{ text, work int }
 // A rig of 25 sheaves can still have every hitch looked at on every strand.
 const (
 	mostText = 1 << 20
-	mostWork = 5_000
+	mostWork = 4_000
 	// glances are had for the price of solving once.
 	glances = 10
 )
@@ -30,6 +30,14 @@ func (p *Pass) Afford(times int) bool { return p.purse().solve(times * p.price()
 // AffordLosses pays for asking so many times what happens without a part, which
 // takes a tenth of the time.
 func (p *Pass) AffordLosses(times int) bool { return p.purse().solve(1 + times*p.price()/10) }
+
+// affordGlance pays for a glance at the rig, as long as one that pleases can still be
+// tried in the text.
+func (p *Pass) affordGlance() bool {
+	of, price := p.purse(), p.price()
+	glance := 1 + price/glances
+	return of.work >= price+glance && of.solve(glance)
+}
 
 func (p *Pass) price() int {
 	nodes := 0
