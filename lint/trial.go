@@ -29,11 +29,11 @@ func (p *Pass) Try(edits ...diag.Edit) (trial *Trial, ok bool) {
 		return nil, false
 	}
 	alone := p.standAlone()
-	text := diag.Apply(p.file.File, append(alone.cuts[:len(alone.cuts):len(alone.cuts)], edits...))
+	text := diag.Draft(p.file.File, append(alone.cuts[:len(alone.cuts):len(alone.cuts)], edits...))
 	if !p.Afford(1) || !p.purse().read(text) {
 		return nil, false
 	}
-	file := load.Text(p.file.File.Name, text)
+	file := load.Draft(p.file.File.Name, text)
 	if len(file.Model.Rigs) != 1 || file.Model.Rigs[0].Incomplete || newTally(file.Problems).worseThan(alone.faults, diag.Error) {
 		return nil, false
 	}
@@ -69,7 +69,7 @@ func (p *Pass) standAlone() *standing {
 	}
 	p.cut(source.Span{Start: rigs[0].Place.Span.Start, End: rigs[own].Place.Span.Start})
 	p.cut(source.Span{Start: end, End: len(file.Text)})
-	p.alone.faults = newTally(load.Text(file.Name, diag.Apply(file, p.alone.cuts)).Problems)
+	p.alone.faults = newTally(load.Draft(file.Name, diag.Draft(file, p.alone.cuts)).Problems)
 	return p.alone
 }
 

@@ -5,6 +5,7 @@ import (
 	"path/filepath"
 
 	"fairlead/lang/diag"
+	"fairlead/lang/markdown"
 	"fairlead/lang/model"
 	"fairlead/lang/resolve"
 	"fairlead/lang/source"
@@ -16,16 +17,34 @@ type Loaded struct {
 	File  *source.File
 	Tree  *syntax.Tree
 	Model *model.File
-	// Problems are the findings of the text and of the names, in file order.
+	// Problems are the findings of the text and of the names, in file order. Their fixes
+	// are edits of the notation; Fitted makes edits of the document of them.
 	Problems []diag.Diagnostic
+	// Notes is the document that the rigs stand in; nil for a rig file.
+	Notes *markdown.Notes
 	// Policy is the file of house rules that holds for this one, apart from what it says
 	// itself; nil if there is none.
 	Policy *Loaded
 }
 
-// Text loads a text under a name, without opening a file.
+// Text loads a text under a name, without opening a file. Of a Markdown document it
+// loads the fenced rig blocks.
 func Text(name, text string) *Loaded {
-	file := source.New(filepath.ToSlash(name), text)
+	name = filepath.ToSlash(name)
+	if !markdown.Is(name) {
+		return read(source.New(name, text))
+	}
+	notes := markdown.Read(text)
+	l := read(source.NewNotes(name, notes.Text, text))
+	l.Notes = notes
+	return l
+}
+
+// Draft loads notation under a name, whatever kind of file that names.
+func Draft(name, text string) *Loaded { return read(source.New(name, text)) }
+
+// read parses and resolves a file.
+func read(file *source.File) *Loaded {
 	tree := syntax.Parse(file)
 	resolved, problems := resolve.File(tree)
 	return &Loaded{File: file, Tree: tree, Model: resolved, Problems: problems}

@@ -8,6 +8,8 @@ import (
 	"path"
 	"path/filepath"
 	"strings"
+
+	"fairlead/lang/markdown"
 )
 
 // DefaultName is what standard input is called if nobody names it.
@@ -32,7 +34,8 @@ type Loader struct {
 type text struct{ name, content string }
 
 // Paths loads what the arguments name, in their order: a file whatever its name,
-// a folder with all its *.rig files in it and below, sorted, or "-". Hidden files
+// a folder with all rig files and notes in it and below, sorted, or "-". Markdown
+// documents in a folder that hold no rig are passed over. Hidden files
 // and folders are passed over unless given by name. Links are followed; a file
 // that is reached twice is read once. Names are kept as given, with forward slashes.
 //
@@ -168,6 +171,7 @@ func (r *reading) folder(name string) {
 // entry reads one entry of a folder, if it is a folder or a rig file.
 func (r *reading) entry(path string, entry os.DirEntry) {
 	isRig := strings.HasSuffix(entry.Name(), ".rig")
+	isNotes := markdown.Is(entry.Name())
 	mode := entry.Type()
 	if mode&os.ModeSymlink != 0 {
 		info, err := os.Stat(path)
@@ -182,9 +186,12 @@ func (r *reading) entry(path string, entry os.DirEntry) {
 	switch {
 	case mode.IsDir():
 		r.folder(path)
-	case isRig && mode.IsRegular():
+	case (isRig || isNotes) && mode.IsRegular():
 		if !r.overlaid(path) {
 			r.file(path)
+		}
+		if last := len(r.texts) - 1; isNotes && last >= 0 && r.texts[last].name == path && !markdown.HasRig(r.texts[last].content) {
+			r.texts = r.texts[:last]
 		}
 	}
 }
