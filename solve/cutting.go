@@ -1,6 +1,8 @@
 package solve
 
 import (
+	"slices"
+
 	"fairlead/lang/model"
 	"fairlead/solve/lp"
 )
@@ -130,6 +132,9 @@ func (n *network) stop(r *model.Rope, i int) (s stop, there bool) {
 	case model.Hauled:
 		if n.handsOff {
 			return s, false
+		}
+		if slices.Contains(n.giving, node.Part) {
+			return stop{cuts: true, cut: open}, true
 		}
 		return stop{cuts: true, cut: hauled}, true
 	case model.Tended, model.Loose:

@@ -25,7 +25,7 @@ func LookAt(rig *model.Rig) *Glance {
 	}
 	var hauls []*Phase
 	for _, h := range s.haulers() {
-		ph := s.glancePhase(h)
+		ph := s.glancePhase(s.pulled, h)
 		hauls = append(hauls, ph)
 		if ph.Status == OK { // Main is the first that raises
 			g.Ideal = ph.Ideal
@@ -37,10 +37,10 @@ func LookAt(rig *model.Rig) *Glance {
 }
 
 // glancePhase solves a haul for its status and its advantage alone.
-func (s *system) glancePhase(hauler *model.Part) *Phase {
+func (s *system) glancePhase(n *network, hauler *model.Part) *Phase {
 	ph := &Phase{Hauler: hauler}
-	weight, _ := exactly(s.bodyWeights(s.pulled.layout, true))
-	ph.program = newProgram(s.pulled, weight, hands{hauler: hauler}, nil)
+	weight, _ := exactly(s.bodyWeights(n.layout, true))
+	ph.program = newProgram(n, weight, hands{hauler: hauler}, nil)
 	solved := lp.Solve(ph.program.lp)
 	switch solved.Status {
 	case lp.Infeasible:

@@ -158,8 +158,10 @@ type network struct {
 	*layout
 	// handsOff says that haulers hold nothing.
 	handsOff bool
-	pieces   []*piece
-	grips    []*gripGroup
+	// giving are the haulers who give rope: their ends are loose.
+	giving []*model.Part
+	pieces []*piece
+	grips  []*gripGroup
 	// strands says, for each rope, where each of its strokes belongs.
 	strands map[*model.Rope][]where
 }
@@ -167,16 +169,28 @@ type network struct {
 // newNetwork cuts every rope of a layout into pieces. With handsOff the hauled
 // ends are loose, and a hauler in mid line lets the rope run on.
 func newNetwork(l *layout, handsOff bool) *network {
-	n := &network{layout: l, handsOff: handsOff, strands: map[*model.Rope][]where{}}
-	for _, r := range l.rig.Ropes {
+	n := &network{layout: l, handsOff: handsOff}
+	n.cut()
+	return n
+}
+
+// newNetworkGiving is that of hauls in which some of the haulers give rope.
+func newNetworkGiving(l *layout, giving []*model.Part) *network {
+	n := &network{layout: l, giving: giving}
+	n.cut()
+	return n
+}
+
+func (n *network) cut() {
+	n.strands = map[*model.Rope][]where{}
+	for _, r := range n.rig.Ropes {
 		strands := make([]where, len(r.Strokes))
 		for i := range strands {
 			strands[i] = where{piece: -1, group: -1}
 		}
 		n.strands[r] = strands
-		if !r.Broken && !l.gone(r.Line) {
+		if !r.Broken && !n.gone(r.Line) {
 			n.cutRope(r)
 		}
 	}
-	return n
 }
