@@ -34,9 +34,12 @@ type Stroke struct {
 	// first. End is the first that cannot be reset: it ends the raise when the load
 	// has risen by End.Meets.
 	Stage, End *Pair
-	// SetBack is how far the load sinks at each reset until its captures bite. What a
-	// hitch that pulls slips before it takes hold again is not in it.
+	// SetBack is how far the load sinks at each reset until its captures bite.
 	SetBack lp.Num
+	// Slip is the rope that is hauled at the start of each stroke until the grips that
+	// pull, and that let go at each reset, have slipped their set-back and hold. It is in
+	// Hauled, and what closes meanwhile comes off the way to each Meets.
+	Slip lp.Num
 	// Together are the start positions at which all stages run out at once; nil with
 	// fewer than two stages, or where no such positions fit the drawing.
 	Together *Together
@@ -56,7 +59,8 @@ type Pair struct {
 	Gap *lp.Num
 	// Rate is how much of it closes for each metre that the load rises.
 	Rate lp.Num
-	// Meets is how far the load has risen when they meet, without a reset.
+	// Meets is how far the load has risen when they meet, without a reset; 0 if they
+	// meet before the grips that pull hold.
 	Meets *lp.Num
 	// Resettable says that they can be drawn apart again: hands off, the rig is
 	// held, and with every load at rest, captures holding and the ropes as taut as
@@ -67,6 +71,8 @@ type Pair struct {
 	lower, upper int // bodies, or ground
 	// apart is the gap as the positions have it, negative where the parts overlap.
 	apart lp.Num
+	// slip is how much of it closes before the grips that pull hold.
+	slip lp.Num
 }
 
 // Known says whether the stroke could be computed.
@@ -75,10 +81,9 @@ func (s *Stroke) Known() bool { return s != nil && len(s.Missing) == 0 && len(s.
 // measure computes what positions and lengths give: the stroke of every haul that
 // raises, and the rope needed.
 func (s *system) measure(res *Result) {
-	held := res.Hold().Status == OK
 	for _, ph := range res.Hauls() {
 		if ph.Status == OK {
-			ph.Stroke = s.stroke(ph, held)
+			ph.Stroke = s.stroke(ph, res.Hold())
 		}
 	}
 	var height *lp.Num
@@ -89,8 +94,8 @@ func (s *system) measure(res *Result) {
 }
 
 // stroke computes that of a haul that raises; nil if no load of it does so in a way
-// that is known. Held says that the rig stays up hands off.
-func (s *system) stroke(ph *Phase, held bool) *Stroke {
+// that is known.
+func (s *system) stroke(ph, hold *Phase) *Stroke {
 	load := s.counted(ph)
 	if load == nil {
 		return nil
@@ -101,11 +106,12 @@ func (s *system) stroke(ph *Phase, held bool) *Stroke {
 			c.addRope(r)
 		}
 	}
-	stroke := &Stroke{Load: load.Body, Travel: load.Rise.Inv(), Pairs: c.sorted(), Missing: c.lacking(), Against: c.against}
+	c.bites = s.biting(ph, hold)
+	stroke := &Stroke{Load: load.Body, Travel: load.Rise.Inv(), Slip: c.bites.rope(load), Pairs: c.sorted(load), Missing: c.lacking(), Against: c.against}
 	if !stroke.Known() {
 		return stroke
 	}
-	if held {
+	if hold.Status == OK {
 		s.resets(ph, c.tight, stroke.Pairs)
 		stroke.SetBack = s.setBack(load.Body)
 	}
@@ -146,7 +152,7 @@ func (s *Stroke) name() {
 		return
 	}
 	s.First = s.Pairs[0]
-	hauled := s.First.Meets.Mul(s.Travel)
+	hauled := s.First.Meets.Mul(s.Travel).Add(s.Slip)
 	s.Rise, s.Hauled = s.First.Meets, &hauled
 	for _, p := range s.Pairs {
 		if p.Resettable && s.Stage == nil {

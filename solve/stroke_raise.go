@@ -46,6 +46,9 @@ func (s *Stroke) For(height lp.Num) *Raise {
 		r.count(s)
 	}
 	r.Hauled = r.Reached.Add(r.Lost).Mul(s.Travel)
+	if r.Reached.Sign() > 0 {
+		r.Hauled = r.Hauled.Add(s.Slip.Mul(lp.Int(int64(r.Resets) + 1)))
+	}
 	return r
 }
 

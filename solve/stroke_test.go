@@ -149,6 +149,27 @@ func TestSetBackIsLostAtEachReset(t *testing.T) {
 	assert.Equal(t, "2", lame.Raise.Reached.String())
 }
 
+func TestSetBackOfAHitchThatPullsIsLostInEachStroke(t *testing.T) {
+	text := strings.Replace(three("raise 10 m", "", "6"), "hitch grab", "hitch grab set-back 50 cm", 1)
+	s := stroke(t, text)
+	// The hitch slips half a metre up the rope, for which the runner takes in one.
+	assert.Equal(t, []string{"grab-top 4 at 1, meets 7/2, again", "litter-top 10 at 1, meets 10"}, allTold(s))
+	assert.Equal(t, "1", s.Slip.String())
+	assert.Equal(t, "23/2", number(s.Hauled))
+	assert.Zero(t, s.SetBack.Sign(), "the load does not sink")
+	assert.Equal(t, 2, s.Raise.Resets, "3.5, 7, 10")
+	assert.Equal(t, "33", s.Raise.Hauled.String())
+	s = stroke(t, strings.Replace(text, "set-back 50 cm", "set-back 5 m", 1))
+	assert.Equal(t, "0", number(s.Rise))
+	assert.True(t, s.Raise.Endless)
+	// Without a capture at the head the hitch holds the load hands off too, and never
+	// lets go.
+	s = stroke(t, strings.NewReplacer("holds litter", "", "runner / team", `runner / end (holds) \ team`,
+		"rope long", "pulley end on head\nrope long").Replace(text))
+	assert.Zero(t, s.Slip.Sign())
+	assert.Equal(t, "grab-top 4 at 1, meets 4", told(s.First))
+}
+
 func TestSetBackOfACaptureOnTheHauledSide(t *testing.T) {
 	// Two to one with the capture behind the runner: half of its set-back is lost.
 	s := stroke(t, `
@@ -387,4 +408,20 @@ reeve long: litter / head
 	assert.Nil(t, res.Hold().Stroke)
 	require.Len(t, res.Rope, 1)
 	assert.Equal(t, "5", number(res.Rope[0].Needed))
+}
+
+func TestSetBackOfAHitchOfTheSecondStage(t *testing.T) {
+	// grab2 slips 30 cm while the first stage stands; the team takes in twice that.
+	text := strings.Replace(nine("30", "raise 9 m", "", ""), "hitch grab2", "hitch grab2 set-back 30 cm", 1)
+	s := stroke(t, text)
+	assert.Equal(t, "grab2-q 21 at 3, meets 69/10, again", told(s.First), "(21 − 0.3)/3")
+	assert.Equal(t, "3/5", s.Slip.String())
+	// That of grab draws the second stage along: 30 cm close there, and twice that at q,
+	// with nothing gained at the litter.
+	s = stroke(t, strings.Replace(nine("30", "raise 9 m", "", ""), "hitch grab at", "hitch grab set-back 30 cm at", 1))
+	assert.Equal(t, []string{
+		"grab2-q 21 at 3, meets 34/5, again",
+		"grab-top 9 at 1, meets 87/10, again",
+		"litter-top 10 at 1, meets 10",
+	}, allTold(s))
 }

@@ -48,7 +48,7 @@ func (s *system) together(stroke *Stroke) *Together {
 	// A stage's gap is what closes over the common rise, that of any other pair at
 	// least that.
 	for _, pair := range stroke.Pairs {
-		p.row(pair.apart, p.closing(pair.lower, pair.upper), pair.Rate, !pair.Resettable)
+		p.row(pair.apart.Sub(pair.slip), p.closing(pair.lower, pair.upper), pair.Rate, !pair.Resettable)
 	}
 	p.keepStrands()
 	solved := lp.Solve(p.lp)
