@@ -43,6 +43,8 @@ type Stroke struct {
 	// Together are the start positions at which all stages run out at once; nil with
 	// fewer than two stages, or where no such positions fit the drawing.
 	Together *Together
+	// room is what resets are limited by; nil without stages.
+	room *room
 	// Raise is the height that "raise" asks for; nil where nothing asks or is known.
 	Raise *Raise
 }
@@ -116,6 +118,7 @@ func (s *system) stroke(ph, hold *Phase) *Stroke {
 		stroke.SetBack = s.setBack(load.Body)
 	}
 	stroke.name()
+	stroke.room = c.newRoom(stroke)
 	stroke.Together = s.together(stroke)
 	if height := s.wanted(stroke); height != nil {
 		stroke.Raise = stroke.For(*height)

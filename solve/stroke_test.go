@@ -150,15 +150,19 @@ func TestSetBackIsLostAtEachReset(t *testing.T) {
 }
 
 func TestSetBackOfAHitchThatPullsIsLostInEachStroke(t *testing.T) {
-	text := strings.Replace(three("raise 10 m", "", "6"), "hitch grab", "hitch grab set-back 50 cm", 1)
+	text := strings.Replace(three("raise 9 m", "", "6"), "hitch grab", "hitch grab set-back 50 cm", 1)
 	s := stroke(t, text)
 	// The hitch slips half a metre up the rope, for which the runner takes in one.
 	assert.Equal(t, []string{"grab-top 4 at 1, meets 7/2, again", "litter-top 10 at 1, meets 10"}, allTold(s))
 	assert.Equal(t, "1", s.Slip.String())
 	assert.Equal(t, "23/2", number(s.Hauled))
 	assert.Zero(t, s.SetBack.Sign(), "the load does not sink")
-	assert.Equal(t, 2, s.Raise.Resets, "3.5, 7, 10")
-	assert.Equal(t, "33", s.Raise.Hauled.String())
+	assert.Equal(t, 2, s.Raise.Resets, "3.5, 7, 9")
+	assert.Equal(t, "30", s.Raise.Hauled.String(), "27, and one at each of three strokes")
+	// The last half metre is too short for the hitch to take hold.
+	ten := s.For(lp.Int(10))
+	assert.True(t, ten.Endless)
+	assert.Equal(t, "19/2", ten.Reached.String())
 	s = stroke(t, strings.Replace(text, "set-back 50 cm", "set-back 5 m", 1))
 	assert.Equal(t, "0", number(s.Rise))
 	assert.True(t, s.Raise.Endless)
@@ -424,4 +428,29 @@ func TestSetBackOfAHitchOfTheSecondStage(t *testing.T) {
 		"grab-top 9 at 1, meets 87/10, again",
 		"litter-top 10 at 1, meets 10",
 	}, allTold(s))
+}
+
+// Both stages end at one head: the second one has no room but what the load leaves.
+func TestStrokesGetShorterTowardTheTop(t *testing.T) {
+	text := strings.Replace(nine("10", "", "", ""), "hitch grab2 at 9 m", "hitch grab2 at 4 m", 1)
+	s := stroke(t, text)
+	assert.Equal(t, "2", number(s.Rise), "(10 − 4)/3")
+	assert.Equal(t, 1, s.For(lp.Int(4)).Resets)
+	assert.Equal(t, 2, s.For(lp.Int(6)).Resets, "the last whole stroke begins at 4 m")
+	// Then each closes a third of what is left: 7.33, 8.22, 8.81, 9.21, 9.47, 9.65.
+	assert.Equal(t, 3, s.For(lp.Frac(73, 10)).Resets)
+	assert.Equal(t, 4, s.For(lp.Frac(74, 10)).Resets)
+	nearly := s.For(lp.Frac(95, 10))
+	assert.Equal(t, 8, nearly.Resets)
+	assert.Equal(t, []int{8, 1, 0}, nearly.PairResets)
+	assert.False(t, nearly.Endless)
+	assert.Equal(t, 23, s.For(lp.Int(10)).Resets, "up to a millimetre")
+	over := s.For(lp.Int(11))
+	assert.Equal(t, "litter", over.EndedBy.Lower.Name)
+	assert.Equal(t, "10", over.Reached.String())
+	// With a set-back of half a metre the strokes win nothing from where they are as long.
+	s = stroke(t, strings.Replace(text, "holds litter", "holds litter set-back 50 cm", 1))
+	lame := s.For(lp.Frac(95, 10))
+	assert.True(t, lame.Endless)
+	assert.Equal(t, "9", lame.Reached.String(), "(10 − 8.5)/3 is half a metre")
 }

@@ -65,8 +65,10 @@ type strokeOut struct {
 	HauledM *figure   `json:"hauled_m"`
 	Pairs   []pairOut `json:"pairs"`
 	// EndM is the rise at which the first pair meets that cannot be reset.
-	EndM     *figure      `json:"end_m"`
-	SetBackM *figure      `json:"set_back_m"`
+	EndM     *figure `json:"end_m"`
+	SetBackM *figure `json:"set_back_m"`
+	// SlipM is what is hauled at the start of each stroke before the grips that pull hold.
+	SlipM    *figure      `json:"slip_m"`
 	Missing  []string     `json:"missing"`
 	Together *togetherOut `json:"together"`
 	Raise    *raiseOut    `json:"raise"`
@@ -99,7 +101,7 @@ type raiseOut struct {
 	ReachedM *figure `json:"reached_m"`
 	HauledM  *figure `json:"hauled_m"`
 	Resets   int     `json:"resets"`
-	// Endless says that no reset wins anything.
+	// Endless says that from reached_m on no reset wins anything.
 	Endless bool `json:"endless"`
 }
 
@@ -120,7 +122,7 @@ func strokeOf(k *solve.Stroke) *strokeOut {
 	if !k.Known() {
 		return out
 	}
-	out.SetBackM = figureOf(&k.SetBack)
+	out.SetBackM, out.SlipM = figureOf(&k.SetBack), figureOf(&k.Slip)
 	if k.End != nil {
 		out.EndM = figureOf(k.End.Meets)
 	}

@@ -75,6 +75,8 @@ func raised(k *solve.Stroke, s scale) string {
 		return "there it ends"
 	case r == nil:
 		return ""
+	case r.Endless && r.Reached.Cmp(*k.Rise) > 0:
+		return "with resets " + s.metres(r.Reached) + ", where each reset loses what a stroke wins, short of " + s.metres(r.Height)
 	case r.Endless:
 		return "each reset loses what a stroke wins, so that it never raises " + s.metres(r.Height)
 	case r.EndedBy != nil && r.EndedBy == k.First:
