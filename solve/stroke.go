@@ -30,12 +30,17 @@ type Stroke struct {
 	Rise, Hauled *lp.Num
 	// Travel is the rope hauled for one metre that the load rises.
 	Travel lp.Num
+	// Confined are the grips that pull between a capture and its bend, whatever is known
+	// of positions.
+	Confined []Confined
 	// Stage is the first pair to meet that can be reset: the stage that runs out
 	// first. End is the first that cannot be reset: it ends the raise when the load
 	// has risen by End.Meets.
 	Stage, End *Pair
-	// SetBack is how far the load sinks at each reset until its captures bite.
-	SetBack lp.Num
+	// SetBack is how far the load sinks at each reset until its captures bite, SettingBack
+	// the captures that settle it, in file order.
+	SetBack     lp.Num
+	SettingBack []*model.Part
 	// Slip is the rope that is hauled at the start of each stroke until the grips that
 	// pull, and that let go at each reset, have slipped their set-back and hold. It is in
 	// Hauled, and what closes meanwhile comes off the way to each Meets.
@@ -109,13 +114,13 @@ func (s *system) stroke(ph, hold *Phase) *Stroke {
 		}
 	}
 	c.bites = s.biting(ph, hold)
-	stroke := &Stroke{Load: load.Body, Travel: load.Rise.Inv(), Slip: c.bites.rope(load), Pairs: c.sorted(load), Missing: c.lacking(), Against: c.against}
+	stroke := &Stroke{Load: load.Body, Travel: load.Rise.Inv(), Slip: c.bites.rope(load), Confined: c.addConfined(), Pairs: c.sorted(load), Missing: c.lacking(), Against: c.against}
 	if !stroke.Known() {
 		return stroke
 	}
 	if hold.Status == OK {
 		s.resets(ph, c.tight, stroke.Pairs)
-		stroke.SetBack = s.setBack(load.Body)
+		stroke.SetBack, stroke.SettingBack = s.setBack(load.Body)
 	}
 	stroke.name()
 	stroke.room = c.newRoom(stroke)
