@@ -134,6 +134,14 @@ func unitOf(r *model.Rig, of quantity.Dimension, usual string) quantity.Unit {
 	return u
 }
 
+// Length gives metres in words, in the rig's unit of length: "3.5 m".
+func (p *Pass) Length(metres lp.Num) string { return length(p.Rig, metres) }
+
+// Percent gives a part of a whole in words: "42 %".
+func Percent(n lp.Num) string {
+	return decimal(new(big.Float).Mul(float(n), big.NewFloat(100))) + " %"
+}
+
 // length gives metres in the rig's unit of length.
 func length(r *model.Rig, metres lp.Num) string {
 	return measured(metres, unitOf(r, quantity.Length, "m"))

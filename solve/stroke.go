@@ -45,6 +45,8 @@ type Stroke struct {
 	// pull, and that let go at each reset, have slipped their set-back and hold. It is in
 	// Hauled, and what closes meanwhile comes off the way to each Meets.
 	Slip lp.Num
+	// Slipping are those grips, in file order.
+	Slipping []*model.Part
 	// Together are the start positions at which all stages run out at once; nil with
 	// fewer than two stages, or where no such positions fit the drawing.
 	Together *Together
@@ -114,7 +116,7 @@ func (s *system) stroke(ph, hold *Phase) *Stroke {
 		}
 	}
 	c.bites = s.biting(ph, hold)
-	stroke := &Stroke{Load: load.Body, Travel: load.Rise.Inv(), Slip: c.bites.rope(load), Confined: c.addConfined(), Pairs: c.sorted(load), Missing: c.lacking(), Against: c.against}
+	stroke := &Stroke{Load: load.Body, Travel: load.Rise.Inv(), Slip: c.bites.rope(load), Slipping: c.bites.grips, Confined: c.addConfined(), Pairs: c.sorted(load), Missing: c.lacking(), Against: c.against}
 	if !stroke.Known() {
 		return stroke
 	}
@@ -152,6 +154,18 @@ func (s *system) wanted(stroke *Stroke) *lp.Num {
 	}
 	height := lp.FromRat(s.reference.Values.Raise.Middle())
 	return &height
+}
+
+// GivenBack gives what set-backs take of a whole stroke, in metres that the load would
+// rise by without them: whole until the stage that runs out first has run out, back what
+// the load sinks at the reset and what closes before the grips that pull hold. Known is
+// false where nothing can be reset, or where what meets first ends the raise.
+func (s *Stroke) GivenBack() (whole, back lp.Num, known bool) {
+	if !s.Known() || s.Stage == nil || s.Stage != s.First {
+		return whole, back, false
+	}
+	whole = s.Stage.Gap.Quo(s.Stage.Rate)
+	return whole, whole.Sub(*s.Stage.Meets).Add(s.SetBack), true
 }
 
 // name picks the pairs that have a name of their own out of the sorted ones.

@@ -69,3 +69,21 @@ func TestCapturesThatSettleTheSetBackAreNamed(t *testing.T) {
 	assert.Equal(t, "q", names(stroke(t, nine("30", "", "set-back 10 cm", "holds litter set-back 15 cm"))))
 	assert.Equal(t, "top", names(stroke(t, nine("30", "", "set-back 10 cm", "holds litter set-back 60 cm"))))
 }
+
+func TestLongestStart(t *testing.T) {
+	// The block comes down to the tractor, and the tractor to the drum: 20 − 3·rise = 0.
+	s := stroke(t, strings.Replace(sixToOne, "hitch grab at 0 m", "hitch grab at 1 m", 1))
+	best := s.LongestStart()
+	require.NotNil(t, best)
+	assert.Equal(t, "20/3", best.Rise.String())
+	require.Len(t, best.Starts, 2)
+	for _, start := range best.Starts {
+		assert.Zero(t, start.At.Sign(), start.Part.Name)
+	}
+	assert.Equal(t, "4", s.Together.Rise.String(), "to run out together gives a shorter stroke")
+	assert.Nil(t, stroke(t, three("", "", "0")).LongestStart())
+	assert.Nil(t, stroke(t, strings.Replace(three("", "", "6"), "holds litter", "", 1)).LongestStart())
+	only := stroke(t, strings.Replace(sixToOne, "block at 11 m", "block at 1 m", 1)).LongestStart()
+	require.Len(t, only.Starts, 1, "the tractor stays where it is")
+	assert.Equal(t, "block", only.Starts[0].Part.Name)
+}

@@ -155,18 +155,9 @@ func (s *system) setBack(load *Body) (sinks lp.Num, by []*model.Part) {
 	if lowest.Sign() >= 0 {
 		return lp.Num{}, nil
 	}
-	for i, g := range p.grips {
-		if column := p.grip[i]; column < 0 || solved.X[column].Sign() <= 0 {
-			continue // it holds nothing by then
-		}
-		for _, node := range g.nodes {
-			if part := g.rope.Nodes[node].Part; slips(g) && !slices.Contains(by, part) {
-				by = append(by, part)
-			}
-		}
-	}
-	slices.SortFunc(by, func(a, b *model.Part) int { return a.Index - b.Index })
-	return lowest.Neg(), by
+	return lowest.Neg(), p.partsOf(func(i int) bool {
+		return slips(p.grips[i]) && p.grip[i] >= 0 && solved.X[p.grip[i]].Sign() > 0
+	})
 }
 
 // setBack is the rope that runs back before a group of grips bites: the least of

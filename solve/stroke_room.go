@@ -1,6 +1,8 @@
 package solve
 
 import (
+	"slices"
+
 	"fairlead/solve/lp"
 )
 
@@ -9,7 +11,8 @@ import (
 // sent down no lower than the load, a block no lower than the one that hauls it.
 type room struct {
 	*placing
-	rules []roomRule
+	stages []*Pair
+	rules  []roomRule
 	// first is how far the first stroke raises the load.
 	first lp.Num
 }
@@ -28,13 +31,8 @@ func (c *closing) newRoom(stroke *Stroke) *room {
 	if stroke.Stage == nil {
 		return nil
 	}
-	var stages []*Pair
-	for _, p := range stroke.Pairs {
-		if p.Resettable {
-			stages = append(stages, p)
-		}
-	}
-	r := &room{placing: c.newPlacing(stages, lp.Num{}), first: *stroke.Stage.Meets}
+	stages := stroke.stages()
+	r := &room{placing: c.newPlacing(stages), stages: stages, first: *stroke.Stage.Meets}
 	for _, p := range stages {
 		perHeight, known := c.drift(r.placing, p.lower, p.upper)
 		if !known {
@@ -52,6 +50,42 @@ func (c *closing) newRoom(stroke *Stroke) *room {
 		}
 	}
 	return r
+}
+
+// LongestStart gives the start positions from which the first stroke is the longest, with
+// the parts that move to it and how far the load then rises; nil where nothing can be
+// reset, or where the stroke is as long from where the parts are.
+func (s *Stroke) LongestStart() *Together {
+	if s.room == nil {
+		return nil
+	}
+	p := s.room.blank()
+	for _, pair := range s.Pairs {
+		p.row(pair.apart.Sub(pair.slip), p.closing(pair.lower, pair.upper), pair.Rate, true)
+	}
+	p.keepStrands()
+	solved := lp.Solve(p.lp)
+	if solved.Status != lp.Optimal || solved.Value.Cmp(*s.Rise) <= 0 {
+		return nil
+	}
+	var moved []lp.Term // no part is moved without need
+	for _, column := range p.shift {
+		moved = append(moved, lp.Term{Column: column, Value: lp.Int(1)}, lp.Term{Column: column + 1, Value: lp.Int(1)})
+	}
+	slices.SortFunc(moved, func(a, b lp.Term) int { return a.Column - b.Column })
+	solved.Least(moved)
+	t := &Together{Rise: solved.Value}
+	for _, start := range p.starts(s.stages(), solved.X) {
+		if now, _ := p.place.of(start.Part); now.Cmp(start.At) != 0 {
+			t.Starts = append(t.Starts, start)
+		}
+	}
+	return t
+}
+
+// stages lists the pairs that can be reset.
+func (s *Stroke) stages() []*Pair {
+	return slices.DeleteFunc(slices.Clone(s.Pairs), func(p *Pair) bool { return !p.Resettable })
 }
 
 // drift gives how much the way between two bodies grows for each metre that the load
@@ -101,13 +135,7 @@ func (r *room) next(height lp.Num) lp.Num {
 
 // blank gives a placing of the same parts with no rows yet; rise is what is made large.
 func (r *room) blank() *placing {
-	p := &placing{system: r.system, lp: &lp.Program{}, shift: r.shift}
-	p.rise = p.lp.Add(lp.Int(1))
-	for range r.shift {
-		p.lp.Add(lp.Num{})
-		p.lp.Add(lp.Num{})
-	}
-	return p
+	return r.newPlacing(r.stages)
 }
 
 // times gives a multiple of a form.

@@ -1,6 +1,8 @@
 package solve
 
 import (
+	"slices"
+
 	"fairlead/lang/model"
 	"fairlead/solve/lp"
 )
@@ -11,6 +13,8 @@ type biting struct {
 	// moves is how far each body moves besides what the rope hauled moves it; nil if
 	// nothing slips.
 	moves []lp.Num
+	// grips are those that slip, in file order.
+	grips []*model.Part
 }
 
 // biting gives what the pulling grips of a haul slip: those on moving bodies that hold
@@ -27,7 +31,7 @@ func (s *system) biting(ph, hold *Phase) biting {
 	if once == nil || far == nil {
 		return biting{}
 	}
-	b := biting{moves: make([]lp.Num, len(s.bodies))}
+	b := biting{moves: make([]lp.Num, len(s.bodies)), grips: ph.program.partsOf(func(i int) bool { return slips[i].Sign() > 0 })}
 	for i := range b.moves {
 		b.moves[i] = once[i].Add(once[i]).Sub(far[i])
 	}
@@ -61,6 +65,23 @@ func (s *system) slips(ph, hold *Phase) []lp.Num {
 }
 
 func holdsShown(f Force) bool { return f.Known() && f.Value.Sign() > 0 }
+
+// partsOf lists the parts of the groups of grips for which yes says so, in file order.
+func (n *network) partsOf(yes func(group int) bool) []*model.Part {
+	var list []*model.Part
+	for i, g := range n.grips {
+		if !yes(i) {
+			continue
+		}
+		for _, node := range g.nodes {
+			if part := g.rope.Nodes[node].Part; !slices.Contains(list, part) {
+				list = append(list, part)
+			}
+		}
+	}
+	slices.SortFunc(list, func(a, b *model.Part) int { return a.Index - b.Index })
+	return list
+}
 
 // hauledFar is a length of rope, in metres, beside which no set-back matters.
 const hauledFar = 1000

@@ -34,17 +34,13 @@ type placing struct {
 
 // together finds the start positions; nil if there are none.
 func (s *system) together(stroke *Stroke) *Together {
-	var stages []*Pair
-	for _, p := range stroke.Pairs {
-		if p.Resettable {
-			stages = append(stages, p)
-		}
-	}
+	stages := stroke.stages()
 	if len(stages) < 2 {
 		return nil
 	}
 	last := *stages[len(stages)-1].Meets
-	p := s.newPlacing(stages, last)
+	p := s.newPlacing(stages)
+	p.row(last, nil, lp.Int(1), true)
 	// A stage's gap is what closes over the common rise, that of any other pair at
 	// least that.
 	for _, pair := range stroke.Pairs {
@@ -58,10 +54,9 @@ func (s *system) together(stroke *Stroke) *Together {
 	return &Together{Rise: solved.Value, Starts: p.starts(stages, solved.X)}
 }
 
-func (s *system) newPlacing(stages []*Pair, most lp.Num) *placing {
+func (s *system) newPlacing(stages []*Pair) *placing {
 	p := &placing{system: s, lp: &lp.Program{}, shift: map[int]int{}}
 	p.rise = p.lp.Add(lp.Int(1))
-	p.row(most, nil, lp.Int(1), true)
 	for _, pair := range stages {
 		for _, body := range []int{pair.lower, pair.upper} {
 			if _, known := p.shift[body]; !known && body >= 0 && len(s.bodies[body].Loads) == 0 {

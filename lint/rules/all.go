@@ -41,11 +41,20 @@ var places = []*lint.Rule{
 	idleHitch,
 	slackStrand,
 	straightThrough,
+	moreBendsThanSheaves,
 }
 
 // travel is about how far a haul goes, and on how much rope.
 var travel = []*lint.Rule{
 	strokeAgainstPosition,
+	knotMeetsBend,
+	twoBlocked,
+	cannotReset,
+	strokeTooShort,
+	setback,
+	stageRunsOutFirst,
+	tractorAboveCapture,
+	ropeTooShort,
 }
 
 // claims are about what authors expect of their rigs.
