@@ -7,93 +7,105 @@ import (
 	"fairlead/solve"
 )
 
-// strokes raises a load stroke by stroke in floating point. At each reset every part of a
-// stage goes back to where it started, or as low as what is below it lets it.
+// strokes raises a load stroke by stroke in floating point, where no capture gives
+// anything back. At each reset the parts move as the ropes let them, with the loads at
+// rest, so that the next stroke is as long as it can be; the program for it is that of an
+// independent library.
 type strokes struct {
 	res  *solve.Result
+	ph   *solve.Phase
 	s    *solve.Stroke
 	rate map[*model.Part]float64 // of moving bodies, by the root, where it is known
-	// stage are the roots of what is sent down.
-	stage map[*model.Part]bool
+	up   map[*model.Part]float64 // how far each is from its start
 }
 
 func newStrokes(res *solve.Result, ph *solve.Phase) *strokes {
-	g := &strokes{res: res, s: ph.Stroke, rate: map[*model.Part]float64{}, stage: map[*model.Part]bool{}}
+	g := &strokes{res: res, ph: ph, s: ph.Stroke, rate: map[*model.Part]float64{}, up: map[*model.Part]float64{}}
 	for _, m := range ph.Motion {
 		if !m.Free {
 			g.rate[m.Body.Parts[0].Root()] = m.Rise.Mul(ph.Stroke.Travel).Float()
 		}
 	}
-	if joint := res.Rig.Part("joint"); joint != nil {
-		g.rate[joint] = 1
-	}
-	for _, p := range ph.Stroke.Pairs {
-		for _, part := range []*model.Part{p.Lower, p.Upper} {
-			g.stage[part.Root()] = g.stage[part.Root()] || p.Resettable && part.Moves() && !loaded(res, part)
-		}
-	}
 	return g
 }
 
-func loaded(res *solve.Result, part *model.Part) bool {
-	for _, b := range res.Bodies {
-		if b.Parts[0].Root() == part.Root() {
-			return len(b.Loads) > 0
+// raise counts the resets that a height takes, and how far it comes; ok is false where
+// it takes very many, or the library gives up.
+func (g *strokes) raise(height float64) (resets int, top float64, ok bool) {
+	rise := g.s.Stage.Meets.Float()
+	for {
+		top += rise
+		for root, rate := range g.rate {
+			g.up[root] += rate * rise
 		}
-	}
-	return false
-}
-
-// raise counts the resets that a height takes, and how far it comes.
-func (g *strokes) raise(height float64) (resets int, top float64) {
-	top = g.s.Stage.Meets.Float()
-	for top < height-1e-3 {
-		start := top - g.s.SetBack.Float()
-		then := start + g.next(start)
-		if then-top < 1e-7 {
-			break
+		if top >= height-1e-3 {
+			return resets, top, true
 		}
-		top = then
+		if rise, ok = g.reset(); !ok || resets > 50 {
+			return resets, top, false
+		}
+		if rise < 1e-6 {
+			return resets, top, true
+		}
 		resets++
 	}
-	return resets, top
 }
 
-// next gives the rise of the stroke that begins with the load at a height.
-func (g *strokes) next(height float64) float64 {
-	up := map[*model.Part]float64{}
-	for root, rate := range g.rate {
-		if !g.stage[root] {
-			up[root] = rate * height
-		}
+// reset moves the parts for the next stroke and gives its rise.
+func (g *strokes) reset() (rise float64, ok bool) {
+	m := resetProgram(g.res, g.ph, g.s.Stage)
+	m.rows, m.limits = m.rows[1:], m.limits[1:] // not the one pair alone
+	for j := range m.cost {
+		m.cost[j] = 0
 	}
-	for range g.res.Bodies {
-		for _, r := range g.res.Rig.Ropes {
-			for i, stroke := range r.Strokes {
-				lower, upper := r.Nodes[i].Part, r.Nodes[r.After(i)].Part
-				if stroke == model.Down {
-					lower, upper = upper, lower
-				}
-				if !g.known(lower) || !g.known(upper) || lower.Root() == upper.Root() {
-					continue
-				}
-				least := math.Min(0, g.gap(lower, upper, nil))
-				if lack := least - g.gap(lower, upper, up); lack > 1e-9 {
-					if !g.stage[upper.Root()] {
-						return 0
-					}
-					up[upper.Root()] += lack
-				}
+	next := len(m.cost)
+	m.cost = append(m.cost, -1)
+	first := g.s.Stage.Meets.Float()
+	m.rows, m.limits = append(m.rows, map[int]float64{next: 1}), append(m.limits, first)
+	closes := func(lower, upper *model.Part, room float64) map[int]float64 {
+		row := map[int]float64{}
+		m.moves(row, lower, 1)
+		m.moves(row, upper, -1)
+		m.rows, m.limits = append(m.rows, row), append(m.limits, math.Max(0, room))
+		return row
+	}
+	for _, p := range g.s.Pairs {
+		if p.Resettable {
+			closes(p.Lower, p.Upper, g.gap(p.Lower, p.Upper, true))[next] = p.Rate.Float()
+			wide := map[int]float64{} // of equal motions the one that opens most
+			m.moves(wide, p.Lower, 1e-3)
+			m.moves(wide, p.Upper, -1e-3)
+			for j, v := range wide {
+				m.cost[j] += v
 			}
 		}
 	}
-	rise := g.s.Stage.Meets.Float()
-	for _, p := range g.s.Pairs {
-		if p.Resettable {
-			rise = math.Min(rise, math.Min(p.Gap.Float(), g.gap(p.Lower, p.Upper, up))/p.Rate.Float())
+	g.eachStrand(func(lower, upper *model.Part) {
+		least := math.Min(0, g.gap(lower, upper, false))
+		closes(lower, upper, g.gap(lower, upper, true)-least)
+	})
+	_, x, err := m.best()
+	if err != nil {
+		return 0, false
+	}
+	for root, column := range m.bodies {
+		g.up[root] += x[column] - x[column+1]
+	}
+	return x[next], true
+}
+
+func (g *strokes) eachStrand(do func(lower, upper *model.Part)) {
+	for _, r := range g.res.Rig.Ropes {
+		for i, stroke := range r.Strokes {
+			lower, upper := r.Nodes[i].Part, r.Nodes[r.After(i)].Part
+			if stroke == model.Down {
+				lower, upper = upper, lower
+			}
+			if g.known(lower) && g.known(upper) && lower.Root() != upper.Root() {
+				do(lower, upper)
+			}
 		}
 	}
-	return math.Max(0, rise)
 }
 
 func (g *strokes) known(part *model.Part) bool {
@@ -101,10 +113,14 @@ func (g *strokes) known(part *model.Part) bool {
 	return part.Fixed() || moves
 }
 
-func (g *strokes) gap(lower, upper *model.Part, up map[*model.Part]float64) float64 {
+// gap gives the way between two parts, at the start or now.
+func (g *strokes) gap(lower, upper *model.Part, now bool) float64 {
 	at := func(p *model.Part) float64 {
 		n, _ := g.res.Position(p)
-		return n.Float() + up[p.Root()]
+		if now {
+			return n.Float() + g.up[p.Root()]
+		}
+		return n.Float()
 	}
 	long := 0.0
 	for _, p := range []*model.Part{lower, upper} {

@@ -11,11 +11,12 @@ import (
 type Raise struct {
 	// Height is what is asked for, Reached how much of it can be had.
 	Height, Reached lp.Num
-	// EndedBy is the pair that meets before Height and cannot be reset; nil if the
-	// height is reached, or Endless.
+	// EndedBy is the pair that meets before Height and cannot be drawn apart again: it
+	// cannot be reset, or at Reached there is no room left for it. Nil if the height is
+	// reached, or Endless.
 	EndedBy *Pair
-	// Endless says that the height is never reached, since at Reached another stroke wins
-	// nothing: each reset loses as much, or the first stage has no way to go.
+	// Endless says that the height is never reached since each reset loses what a stroke
+	// wins, from Reached on, or since the first stage has no way to go.
 	Endless bool
 	// Resets is how often the haul stops to reset: as often as the stage that runs
 	// out first must, the others being reset with it or in between.
@@ -31,10 +32,9 @@ type Raise struct {
 
 // For counts the resets that a height in metres takes. A pair that closes G at a
 // rate of r for each metre must be reset ⌈H·r/G⌉ − 1 times; where the load sinks at
-// each reset, H is what it rises in all strokes, the lost metres too. Every stage is
-// drawn apart as far as it was at the start, as long as there is room for it; where the
-// load takes the room, strokes get shorter and are counted one by one. Nil if the
-// stroke is not known.
+// each reset, H is what it rises in all strokes, the lost metres too. Every stroke is as
+// long as the first, as long as there is room to draw the stages apart so far; then strokes
+// get shorter and are counted one by one. Nil if the stroke is not known.
 func (s *Stroke) For(height lp.Num) *Raise {
 	if !s.Known() {
 		return nil
@@ -53,16 +53,31 @@ func (s *Stroke) For(height lp.Num) *Raise {
 	return r
 }
 
+// Limit gives the rise that no reset can exceed, and the pair that ends the raise there:
+// End, or a stage for which no room is left before. Nil where nothing ends the raise, or
+// the stroke is not known.
+func (s *Stroke) Limit() (rise *lp.Num, by *Pair) {
+	if !s.Known() || s.End == nil {
+		return nil, nil
+	}
+	if r := s.For(*s.End.Meets); r.EndedBy != nil {
+		return &r.Reached, r.EndedBy
+	}
+	return s.End.Meets, s.End
+}
+
 // count counts the resets of a raise that takes more than one stroke.
 func (r *Raise) count(s *Stroke) {
 	first := *s.Stage.Meets
-	gain := first.Sub(s.SetBack)
-	limit := first
-	if gain.Sign() > 0 {
-		limit = lp.Max(first, s.room.lasting(s.SetBack, r.Reached).Add(s.SetBack))
+	if top := lp.Max(first, s.room.lasting(lp.Num{}, r.Reached)); top.Cmp(r.Reached) < 0 {
+		r.Reached, r.EndedBy = top, s.Stage
 	}
-	if limit.Cmp(r.Reached) < 0 {
-		r.Reached, r.EndedBy, r.Endless = limit, nil, true
+	gain, top := first.Sub(s.SetBack), first
+	if gain.Sign() > 0 {
+		top = lp.Max(first, s.room.lasting(s.SetBack, r.Reached).Add(s.SetBack))
+	}
+	if first.Sign() == 0 || top.Cmp(r.Reached) < 0 {
+		r.Reached, r.EndedBy, r.Endless = top, nil, true
 		return
 	}
 	r.Resets = wholeFrom(r.Reached.Sub(first).Quo(gain))
@@ -86,8 +101,8 @@ func (r *Raise) count(s *Stroke) {
 var reached = lp.Frac(1, 1000)
 
 // mostShort bounds how many strokes are counted that are shorter than the first: so many,
-// in a rig whose resets have a single rule to keep. Two stages have ten or so.
-const mostShort = 3000
+// in a rig whose resets have a single rule to keep. Two stages have twenty or so.
+const mostShort = 6000
 
 // short counts the strokes after the last whole one, which began at a height: each is
 // shorter than the one before.

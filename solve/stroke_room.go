@@ -6,24 +6,29 @@ import (
 	"fairlead/solve/lp"
 )
 
-// room is how far the stages can be drawn apart once the load has risen: as far as they
-// were at the start, unless what rises from below takes the room. A tractor can be
-// sent down no lower than the load, a block no lower than the one that hauls it.
+// room is how far the stages can be drawn apart once the load has risen: far enough for a
+// stroke as long as the first, unless what rises from below takes the room. A tractor can
+// be sent down no lower than the load; a block that is tied to the end of a rope no lower
+// than the rope lets it that has come through the capture since.
+//
+// Its unknowns are the motions of all resets together, of bodies and through grips. They
+// add to what the hauls have moved: each reset keeps the ropes, and so does their sum.
 type room struct {
-	*placing
+	*closing
 	stages []*Pair
 	rules  []roomRule
 	// first is how far the first stroke raises the load.
 	first lp.Num
 }
 
-// roomRule is what the shifts of the parts in the stages must keep: the gaps that they
-// close, and rate times the rise of the next stroke, are at most left, plus perHeight for
-// each metre that the load has risen.
+// roomRule is a row: the form over the unknowns, and rate times the rise of the next
+// stroke, are at most left, plus perHeight for each metre that the load has risen; or
+// just that much.
 type roomRule struct {
-	closes          form
+	form            form
 	rate            lp.Num
 	left, perHeight lp.Num
+	exact           bool
 }
 
 // newRoom gathers the rules; nil without stages.
@@ -31,25 +36,117 @@ func (c *closing) newRoom(stroke *Stroke) *room {
 	if stroke.Stage == nil {
 		return nil
 	}
-	stages := stroke.stages()
-	r := &room{placing: c.newPlacing(stages), stages: stages, first: *stroke.Stage.Meets}
-	for _, p := range stages {
-		perHeight, known := c.drift(r.placing, p.lower, p.upper)
+	r := &room{closing: c, stages: stroke.stages(), first: *stroke.Stage.Meets}
+	r.keepRopes()
+	for _, p := range r.stages {
+		nearer, known := r.between(p.lower, p.upper)
 		if !known {
 			continue
 		}
-		f := r.placing.closing(p.lower, p.upper)
-		r.rules = append(r.rules,
-			roomRule{f, p.Rate, p.Gap.Sub(p.slip), perHeight},
-			roomRule{f.times(lp.Int(-1)), lp.Num{}, lp.Num{}, perHeight.Neg()}) // no farther than at the start
+		nearer.rate, nearer.left = p.Rate, p.Gap.Sub(p.slip)
+		r.rules = append(r.rules, nearer)
 	}
 	for _, k := range c.keptApart() {
-		f := r.placing.closing(k.lower, k.upper)
-		if perHeight, known := c.drift(r.placing, k.lower, k.upper); known && len(f) > 0 {
-			r.rules = append(r.rules, roomRule{f, lp.Num{}, k.gap, perHeight})
+		if nearer, known := r.between(k.lower, k.upper); known && len(nearer.form) > 0 {
+			nearer.left = k.gap
+			r.rules = append(r.rules, nearer)
 		}
 	}
 	return r
+}
+
+// keepRopes adds a rule for each piece of rope, hands off, and for each grip, out of the
+// program that asks what can be reset: loads do not move in it.
+func (r *room) keepRopes() {
+	p := newProgram(r.held, make([]lp.Num, len(r.bodies)), hands{}, nil)
+	taut := map[int]bool{}
+	for i, piece := range p.pieces {
+		if p.column[i] >= 0 {
+			taut[p.column[i]] = r.ph.keepsTaut(piece, r.tight)
+		}
+	}
+	for i, column := range p.lp.Columns {
+		rule := roomRule{exact: taut[i]}
+		for _, e := range column.Entries {
+			if !r.bearsLoad(e.Row) {
+				rule.form = rule.form.plus(e.Row, e.Value.Neg())
+			}
+		}
+		r.rules = append(r.rules, rule)
+	}
+}
+
+func (r *room) bearsLoad(unknown int) bool {
+	return unknown < len(r.bodies) && len(r.bodies[unknown].Loads) > 0
+}
+
+// between gives the rule that a lower body comes no nearer to an upper one; known is
+// false if the haul moves one of them in an unknown way.
+func (r *room) between(lower, upper int) (rule roomRule, known bool) {
+	for _, end := range []term{{lower, lp.Int(1)}, {upper, lp.Int(-1)}} {
+		if end.body < 0 {
+			continue
+		}
+		rise := r.rise[end.body]
+		if rise == nil {
+			return rule, false
+		}
+		rule.perHeight = rule.perHeight.Sub(end.factor.Mul(*rise).Quo(r.load))
+		if !r.bearsLoad(end.body) {
+			rule.form = rule.form.plus(end.body, end.factor)
+		}
+	}
+	return rule, true
+}
+
+// lasting gives the height up to which there is room for a stroke that raises the load by
+// so much, most if there is no limit below that.
+func (r *room) lasting(stroke, most lp.Num) lp.Num {
+	return r.largest(most, func(k roomRule) (left, factor lp.Num) {
+		return k.left.Sub(k.rate.Mul(stroke)), k.perHeight.Neg()
+	})
+}
+
+// next gives how far the stroke raises the load that begins at a height, 0 if nothing can
+// be drawn apart there.
+func (r *room) next(height lp.Num) lp.Num {
+	return r.largest(r.first, func(k roomRule) (left, factor lp.Num) {
+		return k.left.Add(k.perHeight.Mul(height)), k.rate
+	})
+}
+
+// largest makes one figure as large as the rules allow, at most so large: each says what
+// is left for its form and for factor times that figure. 0 if they allow none.
+func (r *room) largest(most lp.Num, says func(roomRule) (left, factor lp.Num)) lp.Num {
+	p := &lp.Program{}
+	p.Add(lp.Int(1), lp.Entry{Row: p.Row(most), Value: lp.Int(1)})
+	p.Add(lp.Num{}, lp.Entry{Row: 0, Value: lp.Int(1)})
+	for range len(r.bodies) + len(r.held.grips) {
+		p.Add(lp.Num{}) // up
+		p.Add(lp.Num{}) // down
+	}
+	for _, k := range r.rules {
+		left, factor := says(k)
+		row := p.Row(left)
+		put := func(column int, value lp.Num) {
+			p.Columns[column].Entries = append(p.Columns[column].Entries, lp.Entry{Row: row, Value: value})
+		}
+		if factor.Sign() != 0 {
+			put(0, factor)
+		}
+		for _, t := range k.form {
+			put(2+2*t.body, t.factor)
+			put(3+2*t.body, t.factor.Neg())
+		}
+		if !k.exact {
+			p.Add(lp.Num{}, lp.Entry{Row: row, Value: lp.Int(1)})
+		}
+	}
+	solved := lp.Solve(p)
+	if solved.Status != lp.Optimal {
+		return lp.Num{}
+	}
+	return solved.Value
 }
 
 // LongestStart gives the start positions from which the first stroke is the longest, with
@@ -59,7 +156,7 @@ func (s *Stroke) LongestStart() *Together {
 	if s.room == nil {
 		return nil
 	}
-	p := s.room.blank()
+	p := s.room.newPlacing(s.room.stages)
 	for _, pair := range s.Pairs {
 		p.row(pair.apart.Sub(pair.slip), p.closing(pair.lower, pair.upper), pair.Rate, true)
 	}
@@ -75,7 +172,7 @@ func (s *Stroke) LongestStart() *Together {
 	slices.SortFunc(moved, func(a, b lp.Term) int { return a.Column - b.Column })
 	solved.Least(moved)
 	t := &Together{Rise: solved.Value}
-	for _, start := range p.starts(s.stages(), solved.X) {
+	for _, start := range p.starts(s.room.stages, solved.X) {
 		if now, _ := p.place.of(start.Part); now.Cmp(start.At) != 0 {
 			t.Starts = append(t.Starts, start)
 		}
@@ -87,56 +184,3 @@ func (s *Stroke) LongestStart() *Together {
 func (s *Stroke) stages() []*Pair {
 	return slices.DeleteFunc(slices.Clone(s.Pairs), func(p *Pair) bool { return !p.Resettable })
 }
-
-// drift gives how much the way between two bodies grows for each metre that the load
-// rises, as far as they are in no stage.
-func (c *closing) drift(p *placing, lower, upper int) (perHeight lp.Num, known bool) {
-	for sign, body := range map[int64]int{1: upper, -1: lower} {
-		if _, moves := p.shift[body]; moves || body < 0 {
-			continue
-		}
-		if c.rise[body] == nil {
-			return perHeight, false
-		}
-		perHeight = perHeight.Add(c.rise[body].Quo(c.load).Mul(lp.Int(sign)))
-	}
-	return perHeight, true
-}
-
-// lasting gives the height up to which there is room for a stroke that raises the load by
-// so much, most if there is no limit below that.
-func (r *room) lasting(stroke, most lp.Num) lp.Num {
-	p := r.blank()
-	p.row(most, nil, lp.Int(1), true)
-	for _, k := range r.rules {
-		p.row(k.left.Sub(k.rate.Mul(stroke)), k.closes, k.perHeight.Neg(), true)
-	}
-	solved := lp.Solve(p.lp)
-	if solved.Status != lp.Optimal {
-		return lp.Num{}
-	}
-	return solved.Value
-}
-
-// next gives how far the stroke raises the load that begins at a height, 0 if nothing can
-// be drawn apart there.
-func (r *room) next(height lp.Num) lp.Num {
-	p := r.blank()
-	p.row(r.first, nil, lp.Int(1), true)
-	for _, k := range r.rules {
-		p.row(k.left.Add(k.perHeight.Mul(height)), k.closes, k.rate, true)
-	}
-	solved := lp.Solve(p.lp)
-	if solved.Status != lp.Optimal {
-		return lp.Num{}
-	}
-	return solved.Value
-}
-
-// blank gives a placing of the same parts with no rows yet; rise is what is made large.
-func (r *room) blank() *placing {
-	return r.newPlacing(r.stages)
-}
-
-// times gives a multiple of a form.
-func (f form) times(factor lp.Num) form { return form(nil).joinTimes(f, factor) }

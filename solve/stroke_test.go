@@ -161,7 +161,7 @@ func TestSetBackOfAHitchThatPullsIsLostInEachStroke(t *testing.T) {
 	assert.Equal(t, "30", s.Raise.Hauled.String(), "27, and one at each of three strokes")
 	// The last half metre is too short for the hitch to take hold.
 	ten := s.For(lp.Int(10))
-	assert.True(t, ten.Endless)
+	assert.Equal(t, "grab", ten.EndedBy.Lower.Name)
 	assert.Equal(t, "19/2", ten.Reached.String())
 	s = stroke(t, strings.Replace(text, "set-back 50 cm", "set-back 5 m", 1))
 	assert.Equal(t, "0", number(s.Rise))
@@ -220,8 +220,29 @@ func TestSecondStageOfSixToOneRunsOutFirst(t *testing.T) {
 	}, allTold(s))
 	assert.Equal(t, "block", s.Stage.Lower.Name)
 	assert.Equal(t, "18", number(s.Hauled))
-	assert.Equal(t, []int{3, 0, 0}, s.Raise.PairResets)
-	assert.Equal(t, 3, s.Raise.Resets)
+}
+
+// The block is tied to the end of the first rope. It comes down only as the runner does,
+// and that can go no lower than the drum.
+func TestRopeThatHasComeThroughTheCaptureTakesRoom(t *testing.T) {
+	s := stroke(t, sixToOne)
+	assert.Equal(t, "3", s.Raise.Reached.String(), "the tractor starts at the drum")
+	assert.Same(t, s.Stage, s.Raise.EndedBy)
+	assert.Zero(t, s.Raise.Resets)
+	// From 6 m on: there are 11 m of rope from the head to the block and, drum at 7 m, 7 m
+	// more. That is 5 m down to the runner at the drum and 13 m up to the rear.
+	s = stroke(t, strings.Replace(sixToOne, "hitch grab at 0 m", "hitch grab at 6 m", 1))
+	assert.Equal(t, "7", s.Raise.Reached.String())
+	assert.Same(t, s.Stage, s.Raise.EndedBy)
+	assert.Equal(t, 2, s.Raise.Resets, "3, 6, 7")
+	assert.Equal(t, []int{2, 1, 0}, s.Raise.PairResets)
+	assert.Equal(t, 1, s.For(lp.Frac(9, 2)).Resets)
+	rise, by := s.Limit()
+	assert.Equal(t, "7", number(rise))
+	assert.Same(t, s.Stage, by)
+	rise, by = stroke(t, three("", "", "6")).Limit()
+	assert.Equal(t, "10", number(rise))
+	assert.Equal(t, "litter", by.Lower.Name)
 }
 
 const nineToOne = `

@@ -17,11 +17,13 @@ var cannotReset = &lint.Rule{
 
 func checkCannotReset(p *lint.Pass) {
 	s, pair, how := raiseEnd(p)
-	if how != atNoReset {
-		return
-	}
 	why := "and no reset draws them apart while the load is held"
-	if p.Result.Released.Answer != solve.Held {
+	switch {
+	case how == atNoRoom:
+		why = "and no room is left to draw them apart"
+	case how != atNoReset:
+		return
+	case p.Result.Released.Answer != solve.Held:
 		why = "and cannot be reset: hands off, " + lint.Fall(p.Rig, p.Result.Released, "")
 	}
 	d := endsBy(p, s, pair, met(pair), why)

@@ -17,6 +17,7 @@ const (
 	atKnot           // a knot is drawn up to a bend
 	atBlock          // two blocks are drawn together
 	atNoReset        // a stage runs out that cannot be reset, or the load is up
+	atNoRoom         // a stage runs out that there is no room to reset
 )
 
 // raiseEnd gives the pair of parts that meets before the load is as high as asked, and
@@ -30,6 +31,8 @@ func raiseEnd(p *lint.Pass) (s *solve.Stroke, pair *solve.Pair, how ending) {
 	switch {
 	case isFreeKnot(p, pair.Lower) && isBend(p, pair.Upper), isFreeKnot(p, pair.Upper) && isBend(p, pair.Lower):
 		return s, pair, atKnot
+	case pair.Resettable:
+		return s, pair, atNoRoom
 	case isBlock(p, pair.Lower) && isBlock(p, pair.Upper):
 		return s, pair, atBlock
 	}

@@ -51,8 +51,6 @@ func winsNothing(p *lint.Pass, s *solve.Stroke) (why string, nothing bool) {
 			give(s.SettingBack), p.Length(s.SetBack)), !raisesInOneStroke(s)
 	case s.Raise == nil || !s.Raise.Endless:
 		return "", false
-	case len(givers(s)) == 0:
-		return "from " + p.Length(s.Raise.Reached) + " on there is no room for another stroke until " + met(s.Stage), false
 	}
 	return fmt.Sprintf("from %s on a stroke until %s wins no more than %s back",
 		p.Length(s.Raise.Reached), met(s.Stage), give(givers(s))), false

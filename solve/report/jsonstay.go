@@ -64,7 +64,7 @@ type strokeOut struct {
 	RiseM   *figure   `json:"rise_m"`
 	HauledM *figure   `json:"hauled_m"`
 	Pairs   []pairOut `json:"pairs"`
-	// EndM is the rise at which the first pair meets that cannot be reset.
+	// EndM is the rise that no reset can exceed.
 	EndM     *figure `json:"end_m"`
 	SetBackM *figure `json:"set_back_m"`
 	// SlipM is what is hauled at the start of each stroke before the grips that pull hold.
@@ -123,9 +123,8 @@ func strokeOf(k *solve.Stroke) *strokeOut {
 		return out
 	}
 	out.SetBackM, out.SlipM = figureOf(&k.SetBack), figureOf(&k.Slip)
-	if k.End != nil {
-		out.EndM = figureOf(k.End.Meets)
-	}
+	end, _ := k.Limit()
+	out.EndM = figureOf(end)
 	if t := k.Together; t != nil {
 		out.Together = &togetherOut{RiseM: figureOf(&t.Rise), Starts: []startOut{}}
 		for _, s := range t.Starts {
