@@ -157,15 +157,15 @@ func (s *system) wanted(stroke *Stroke) *lp.Num {
 }
 
 // GivenBack gives what set-backs take of a whole stroke, in metres that the load would
-// rise by without them: whole until the stage that runs out first has run out, back what
-// the load sinks at the reset and what closes before the grips that pull hold. Known is
-// false where nothing can be reset, or where what meets first ends the raise.
+// rise by without them: whole until the first parts meet, back what the load sinks when
+// hands let go then, and what closes before the grips that pull hold. Known is false
+// where nothing meets.
 func (s *Stroke) GivenBack() (whole, back lp.Num, known bool) {
-	if !s.Known() || s.Stage == nil || s.Stage != s.First {
+	if !s.Known() || s.First == nil {
 		return whole, back, false
 	}
-	whole = s.Stage.Gap.Quo(s.Stage.Rate)
-	return whole, whole.Sub(*s.Stage.Meets).Add(s.SetBack), true
+	whole = s.First.Gap.Quo(s.First.Rate)
+	return whole, whole.Sub(*s.First.Meets).Add(s.SetBack), true
 }
 
 // name picks the pairs that have a name of their own out of the sorted ones.

@@ -20,19 +20,19 @@ var setback = &lint.Rule{
 
 func checkSetback(p *lint.Pass) {
 	s := strokeOf(p)
-	if s == nil || raisesInOneStroke(s) || s.Raise != nil && s.Raise.Endless {
+	if s == nil {
 		return
 	}
 	whole, back, known := s.GivenBack()
 	limit := p.House.Limit(house.Figure{Name: "set-back"})
-	if !known || back.Sign() <= 0 || back.Cmp(whole) >= 0 || limit.Allows(back.Quo(whole)) {
+	if !known || whole.Sign() == 0 || back.Sign() <= 0 || winsTooLittle(p, s) || limit.Allows(back.Quo(whole)) {
 		return
 	}
 	by := givers(s)
 	d := diag.Diagnostic{
-		Place: p.OnRope(by[0]), Subject: by[0].Name, Also: []string{s.Stage.Lower.Name, s.Stage.Upper.Name},
+		Place: p.OnRope(by[0]), Subject: by[0].Name, Also: []string{s.First.Lower.Name, s.First.Upper.Name},
 		Message: fmt.Sprintf("%s back %s of each stroke, %s of the %s that %s rises until %s",
-			give(by), p.Length(back), lint.Percent(back.Quo(whole)), p.Length(whole), lint.BodyName(s.Load), met(s.Stage)),
+			give(by), p.Length(back), lint.Percent(back.Quo(whole)), p.Length(whole), lint.BodyName(s.Load), met(s.First)),
 	}
 	for _, part := range by {
 		if part != by[0] {

@@ -37,6 +37,16 @@ func checkStrokeTooShort(p *lint.Pass) {
 	}
 }
 
+// winsTooLittle says whether this rule finds something: then nothing else need be said
+// about what a stroke loses.
+func winsTooLittle(p *lint.Pass, s *solve.Stroke) bool {
+	if s.Raise != nil && s.Raise.EndedBy != nil {
+		return false
+	}
+	_, nothing := winsNothing(p, s)
+	return nothing || s.Raise != nil && s.Raise.Endless
+}
+
 // winsNothing says why strokes win nothing, from the first on or where the load is nearly
 // up; nothing is false if the first ones win something.
 func winsNothing(p *lint.Pass, s *solve.Stroke) (why string, nothing bool) {
@@ -46,7 +56,7 @@ func winsNothing(p *lint.Pass, s *solve.Stroke) (why string, nothing bool) {
 		return met(s.First) + " from the start", true
 	case s.First.Meets.Sign() == 0:
 		return met(s.First) + " before " + names(s.Slipping) + " holds", true
-	case known && back.Cmp(whole) >= 0:
+	case known && s.Stage == s.First && back.Cmp(whole) >= 0:
 		return fmt.Sprintf("%s after %s, and %s back %s at each reset", met(s.Stage), p.Length(*s.Stage.Meets),
 			give(s.SettingBack), p.Length(s.SetBack)), !raisesInOneStroke(s)
 	case s.Raise == nil || !s.Raise.Endless:
