@@ -29,7 +29,7 @@ func checkCannotReset(p *lint.Pass) {
 	d := endsBy(p, s, pair, met(pair), why)
 	if load := bodyOf(p.Result, pair.Lower); load == s.Load {
 		d.Message = fmt.Sprintf("%s is up after %s of the %s that it is to be raised: %s",
-			lint.BodyName(load), p.Length(s.Raise.Reached), p.Length(s.Raise.Height), met(pair))
+			lint.BodyName(load), p.LengthBeside(s.Raise.Reached, s.Raise.Height), p.LengthBeside(s.Raise.Height, s.Raise.Reached), met(pair))
 	}
 	p.Report(d)
 }

@@ -73,10 +73,24 @@ func isBlock(p *lint.Pass, part *model.Part) bool {
 	return bends
 }
 
+// blockOf gives a part if rope bends round it, else the first that it is joined to of
+// which that is so.
+func blockOf(p *lint.Pass, part *model.Part) *model.Part {
+	if isBend(p, part) {
+		return part
+	}
+	for _, q := range p.Rig.Parts {
+		if q.Root() == part.Root() && isBend(p, q) {
+			return q
+		}
+	}
+	return part
+}
+
 // shortOf says how far a raise comes: "after 4 m of the 10 m that litter is to be raised".
 func shortOf(p *lint.Pass, s *solve.Stroke) string {
 	return fmt.Sprintf("after %s of the %s that %s is to be raised",
-		p.Length(s.Raise.Reached), p.Length(s.Raise.Height), lint.BodyName(s.Load))
+		p.LengthBeside(s.Raise.Reached, s.Raise.Height), p.LengthBeside(s.Raise.Height, s.Raise.Reached), lint.BodyName(s.Load))
 }
 
 // endsBy makes the finding about a raise that two parts end.

@@ -30,7 +30,7 @@ func checkRopeTooShort(p *lint.Pass) {
 		d := diag.Diagnostic{
 			Place: line.NamePlace, Subject: line.Name,
 			Message: fmt.Sprintf("%s lacks %s: %s, and it has %s", lint.NameOf(line),
-				p.Length(need.Needed.Sub(most)), needed(p, need), p.Length(most)),
+				p.Length(need.Needed.Sub(most)), needed(p, need), p.LengthBeside(most, *need.Needed)),
 			Related: []diag.Related{{Place: need.Rope.Place, Message: "the strands of " + lint.NameOf(line)}},
 		}
 		if line.FromStock("length") == nil {
@@ -42,7 +42,8 @@ func checkRopeTooShort(p *lint.Pass) {
 
 // needed says what takes so much rope.
 func needed(p *lint.Pass, need solve.RopeNeed) string {
-	words := "its strands take " + p.Length(*need.Strands)
+	has := lp.FromRat(need.Rope.Line.Values.Length.High)
+	words := "its strands take " + p.LengthBeside(*need.Strands, has)
 	if need.PaidOut != nil && need.PaidOut.Sign() > 0 {
 		words += " and the haul draws in " + p.Length(*need.PaidOut) + " more"
 	}

@@ -13,7 +13,13 @@ var twoBlocked = &lint.Rule{
 }
 
 func checkTwoBlocked(p *lint.Pass) {
-	if s, pair, how := raiseEnd(p); how == atBlock {
-		p.Report(endsBy(p, s, pair, met(pair), "and no reset draws the two blocks apart"))
+	s, pair, how := raiseEnd(p)
+	if how != atBlock {
+		return
 	}
+	lower, upper := blockOf(p, pair.Lower), blockOf(p, pair.Upper)
+	d := endsBy(p, s, pair, lint.NameOf(lower)+" meets "+lint.NameOf(upper), "and no reset draws the two blocks apart")
+	d.Also = append(d.Also, d.Subject, upper.Name)
+	d.Subject = lower.Name
+	p.Report(d)
 }
