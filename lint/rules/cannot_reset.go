@@ -27,7 +27,7 @@ func checkCannotReset(p *lint.Pass) {
 		why = "and cannot be reset: hands off, " + lint.Fall(p.Rig, p.Result.Released, "")
 	}
 	d := endsBy(p, s, pair, met(pair), why)
-	if load := bodyOf(p.Result, pair.Lower); load == s.Load {
+	if load := bodyOf(p.Result, pair.Lower); load == s.Load && pair.Upper.Fixed() {
 		d.Message = fmt.Sprintf("%s is up after %s of the %s that it is to be raised: %s",
 			lint.BodyName(load), p.LengthBeside(s.Raise.Reached, s.Raise.Height), p.LengthBeside(s.Raise.Height, s.Raise.Reached), met(pair))
 	}
