@@ -1,24 +1,26 @@
 package lint
 
+import "fairlead/lang/quantity"
+
 // purse pays for what one rule solves in one file beyond the rigs themselves, so
 // that no file makes the linter slow: what it cannot pay for is not tried, and the
 // finding stands without its fix.
-type purse struct{ text, work int }
+type purse struct{ text, work, glances int }
 
 // What the trials of one rule in one file may cost: bytes of text read again, and work
-// in solving, a fifth of a second or so each, since files are examined as they are saved.
-// A rig of 25 sheaves can still have every hitch looked at on every strand.
+// in solving, half a second or so each; and work in glances, a fifth of a second, since
+// files are examined as they are saved. A rig of 25 sheaves can still have every hitch
+// looked at on every strand.
 const (
-	mostText = 1 << 20
-	mostWork = 4_000
-	// glances are had for the price of solving once.
-	glances = 10
+	mostText    = 2 << 20
+	mostWork    = 25_000
+	mostGlances = 4_000
 )
 
 // purse gives the purse of the running rule.
 func (p *Pass) purse() *purse {
 	if p.purses[p.rule] == nil {
-		p.purses[p.rule] = &purse{text: mostText, work: mostWork}
+		p.purses[p.rule] = &purse{text: mostText, work: mostWork, glances: mostGlances}
 	}
 	return p.purses[p.rule]
 }
@@ -31,20 +33,57 @@ func (p *Pass) Afford(times int) bool { return p.purse().solve(times * p.price()
 // takes a tenth of the time.
 func (p *Pass) AffordLosses(times int) bool { return p.purse().solve(1 + times*p.price()/10) }
 
-// affordGlance pays for a glance at the rig, as long as one that pleases can still be
-// tried in the text.
+// affordGlance pays for a glance at the rig, which takes a tenth of the time of solving it.
 func (p *Pass) affordGlance() bool {
-	of, price := p.purse(), p.price()
-	glance := 1 + price/glances
-	return of.work >= price+glance && of.solve(glance)
+	of := p.purse()
+	of.glances -= 1 + p.price()/10
+	return of.glances >= 0
 }
 
+// AffordWhole pays for solving a rig whole, with friction and lowering. It was measured
+// to take four times what the ideal takes, and with ranges of efficiency, which open
+// every force, as much again for every ten nodes, to the third power.
+func (p *Pass) AffordWhole() bool {
+	times := 4
+	if p.hasRanges() {
+		tens := 1 + p.nodes()/10
+		times *= tens * tens * tens
+	}
+	return p.Afford(times)
+}
+
+// hasRanges says whether an efficiency or coefficient of friction at a rope is a range.
+func (p *Pass) hasRanges() bool {
+	open := func(q *quantity.Quantity) bool { return q != nil && q.Low.Cmp(q.High) != 0 }
+	for _, r := range p.Rig.Ropes {
+		if open(r.Line.Values.Friction) {
+			return true
+		}
+		for _, n := range r.Nodes {
+			if open(n.Efficiency) || open(n.Lowering) || open(n.Friction) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// AffordFall pays for asking once what happens without a part without which the load may
+// fall: looking for what stops it was measured to take a tenth of the time of solving for
+// 20 nodes, and twice that time for 400.
+func (p *Pass) AffordFall() bool { return p.purse().solve(1 + p.price()*p.nodes()/200) }
+
 func (p *Pass) price() int {
+	n := p.nodes()
+	return n + n*n/100
+}
+
+func (p *Pass) nodes() int {
 	nodes := 0
 	for _, r := range p.Rig.Ropes {
 		nodes += len(r.Nodes)
 	}
-	return nodes + nodes*nodes/100
+	return nodes
 }
 
 // solve pays for work in solving.

@@ -60,6 +60,9 @@ func (p *Pass) Turn(r *model.Rope, node int) (edit diag.Edit, how string, ok boo
 
 // clause gives a clause written at a node; nil if there is none.
 func (p *Pass) clause(r *model.Rope, node int, word string) *syntax.ClauseUse {
+	if r.Place.File != p.file.File { // it is copied from elsewhere
+		return nil
+	}
 	for _, s := range p.file.Tree.Statements {
 		reeve, ok := s.Body.(*syntax.Reeve)
 		if !ok || s.Span != r.Place.Span || node >= len(reeve.Nodes) {

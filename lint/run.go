@@ -22,6 +22,9 @@ type Outcome struct {
 	// order of files, rigs and lines, with what became of each.
 	Acceptances  []Acceptance
 	Expectations []Expectation
+
+	// dim names the rigs of a file of which rules that are Latent see nothing yet.
+	dim map[string]bool
 }
 
 // Run gives the findings of Examine.
@@ -46,6 +49,7 @@ func Examine(files []*load.Loaded, rules []*Rule) Outcome {
 		all.Accepted += of.Accepted
 		all.Acceptances = append(all.Acceptances, of.Acceptances...)
 		all.Expectations = append(all.Expectations, of.Expectations...)
+		all.dim = of.dim // only asked of one file
 	}
 	diag.Sort(all.Findings, order)
 	return all
@@ -65,8 +69,10 @@ func examineFile(f *load.Loaded, rules []*Rule, known []string) Outcome {
 		one.Diagnostic = d
 		s.add(one)
 	}
+	dim := map[string]bool{}
 	for i, rig := range f.Model.Rigs {
 		p := e.pass(rig, solve.Rig(rig))
+		dim[rig.Name] = dim[rig.Name] || p.isDim()
 		for _, d := range p.run() {
 			s.add(finding{Diagnostic: d, rig: i})
 		}
@@ -78,7 +84,9 @@ func examineFile(f *load.Loaded, rules []*Rule, known []string) Outcome {
 		s.settle(i, rig)
 	}
 	s.policies()
-	return s.left()
+	of := s.left()
+	of.dim = dim
+	return of
 }
 
 // HouseOf gives the house rules in force for a file: the usual ones, those of its policy

@@ -57,24 +57,15 @@ func (p *Pass) TieTo(part *model.Part, stroke model.Stroke, people *model.Part) 
 		name = "strap" + strconv.Itoa(n)
 	}
 	how = "reeve " + name + ": " + part.Name + " " + stroke.String() + " " + people.Name
-	file := p.file.File
-	last := p.Rig.Ropes[len(p.Rig.Ropes)-1].Place.Span
+	file, last := p.file.File, p.Rig.Ropes[len(p.Rig.Ropes)-1].Place
+	if !p.OwnText(last) {
+		return edit, how, false
+	}
 	newLine := "\n"
-	end := file.LineSpan(file.Line(last.End)).End
+	end := file.LineSpan(file.Line(last.Span.End)).End
 	if strings.HasPrefix(file.Text[end:], "\r\n") {
 		newLine = "\r\n"
 	}
 	at := file.At(source.Span{Start: end, End: end})
 	return diag.Edit{Place: at, NewText: newLine + "rope " + name + newLine + how}, how, true
-}
-
-// statement gives the statement of a part; nil for a rope that only its reeving line
-// names.
-func (p *Pass) statement(part *model.Part) *syntax.Statement {
-	for _, s := range p.file.Tree.Statements {
-		if _, is := s.Body.(*syntax.Part); is && s.Span == part.Place.Span && part.Place.File == p.file.File {
-			return s
-		}
-	}
-	return nil
 }

@@ -93,6 +93,9 @@ func forceOf(res *solve.Result, n lp.Num) string {
 	return newtons(res, n.Mul(*res.WeightNewtons))
 }
 
+// Newtons gives a force in newtons in words, in the rig's unit: "0.27 kN".
+func (p *Pass) Newtons(n lp.Num) string { return measured(n, forceUnit(p.Rig)) }
+
 // newtons gives a force in newtons in the rig's unit.
 func newtons(res *solve.Result, n lp.Num) string { return measured(n, forceUnit(res.Rig)) }
 

@@ -156,8 +156,9 @@ type where struct {
 // network is the rig as the program sees it: bodies, pieces and grips.
 type network struct {
 	*layout
-	// handsOff says that haulers hold nothing.
+	// handsOff says that haulers hold nothing, but for the one that is tied off.
 	handsOff bool
+	tied     *model.Part
 	// giving are the haulers who give rope: their ends are loose.
 	giving []*model.Part
 	pieces []*piece
@@ -168,8 +169,11 @@ type network struct {
 
 // newNetwork cuts every rope of a layout into pieces. With handsOff the hauled
 // ends are loose, and a hauler in mid line lets the rope run on.
-func newNetwork(l *layout, handsOff bool) *network {
-	n := &network{layout: l, handsOff: handsOff}
+func newNetwork(l *layout, handsOff bool) *network { return newNetworkTied(l, handsOff, nil) }
+
+// newNetworkTied is newNetwork with the ends of one hauler made fast, hands off.
+func newNetworkTied(l *layout, handsOff bool, tied *model.Part) *network {
+	n := &network{layout: l, handsOff: handsOff, tied: tied}
 	n.cut()
 	return n
 }

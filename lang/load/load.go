@@ -7,7 +7,6 @@ import (
 	"fairlead/lang/diag"
 	"fairlead/lang/markdown"
 	"fairlead/lang/model"
-	"fairlead/lang/resolve"
 	"fairlead/lang/source"
 	"fairlead/lang/syntax"
 )
@@ -25,29 +24,52 @@ type Loaded struct {
 	// Policy is the file of house rules that holds for this one, apart from what it says
 	// itself; nil if there is none.
 	Policy *Loaded
+
+	shelf *shelf // the files that it uses
+	key   string // its own on the shelf
 }
 
-// Text loads a text under a name, without opening a file. Of a Markdown document it
-// loads the fenced rig blocks.
+// Text loads a text under a name, without opening a file: what it uses is reported as
+// missing. Of a Markdown document it loads the fenced rig blocks.
 func Text(name, text string) *Loaded {
-	name = filepath.ToSlash(name)
-	if !markdown.Is(name) {
-		return read(source.New(name, text))
-	}
-	notes := markdown.Read(text)
-	l := read(source.NewNotes(name, notes.Text, text))
-	l.Notes = notes
-	return l
+	return newShelf(nil).loaded(bookOf("", filepath.ToSlash(name), text))
 }
 
-// Draft loads notation under a name, whatever kind of file that names.
-func Draft(name, text string) *Loaded { return read(source.New(name, text)) }
+// With loads another text of the same file, under the same house rules. What it uses is
+// what was read when l was loaded; no file is opened.
+func (l *Loaded) With(text string) *Loaded {
+	return l.again(bookOf(l.key, l.File.Name, text))
+}
 
-// read parses and resolves a file.
-func read(file *source.File) *Loaded {
-	tree := syntax.Parse(file)
-	resolved, problems := resolve.File(tree)
-	return &Loaded{File: file, Tree: tree, Model: resolved, Problems: problems}
+// Draft is With for a text that is notation, whatever kind of file the name is of.
+func (l *Loaded) Draft(text string) *Loaded {
+	return l.again(newBook(l.key, source.New(l.File.Name, text)))
+}
+
+func (l *Loaded) again(b *book) *Loaded {
+	s := l.shelf
+	if s == nil {
+		s = newShelf(nil)
+	}
+	now := s.closed().loaded(b)
+	now.Policy = l.Policy
+	return now
+}
+
+// Used is a file that another one uses.
+type Used struct {
+	File *source.File
+	// Err says why it could not be read; its text is empty then.
+	Err error
+}
+
+// Uses lists the files that the file uses and those that they use in turn, each once, in
+// the order in which they are met.
+func (l *Loaded) Uses() []Used {
+	if l.shelf == nil {
+		return nil
+	}
+	return l.shelf.closed().under(&book{key: l.key, file: l.File, tree: l.Tree})
 }
 
 // Paths loads files, folders and, for "-", standard input, which is then called

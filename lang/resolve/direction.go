@@ -69,7 +69,7 @@ func (l *ropeWork) comments() [][]string {
 	nodes := l.body.Nodes
 	after := make([][]string, len(nodes))
 	k := -1 // the last node that begins before the token
-	for _, t := range l.statement.Tokens {
+	for _, t := range l.of.Tokens {
 		for k+1 < len(nodes) && nodes[k+1].Span.Start <= t.Span.Start {
 			k++
 		}

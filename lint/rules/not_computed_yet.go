@@ -7,13 +7,12 @@ import (
 
 var notComputedYet = &lint.Rule{
 	Name:     "not-computed-yet",
-	Severity: diag.Error,
-	Summary:  "a statement or claim that is read but not computed yet; advice where no figure depends on it",
+	Severity: diag.Advice,
+	Summary:  "a claim that is read but not computed yet",
 	Check:    checkNotComputedYet,
 }
 
-// checkNotComputedYet reports the claims; the statements are reported as the file
-// is read.
+// checkNotComputedYet reports the claims, and that not every loss was asked for.
 func checkNotComputedYet(p *lint.Pass) {
 	for _, c := range p.Rig.Claims {
 		if c.Broken {
@@ -25,5 +24,10 @@ func checkNotComputedYet(p *lint.Pass) {
 				Message: v.Missing + " is not computed yet: the claim is not judged",
 			})
 		}
+	}
+	if p.LossesCut() {
+		p.ReportAs(diag.Advice, diag.Diagnostic{
+			Place: p.Rig.NamePlace, Message: "the loss of so many parts of so large a rig is not computed yet: no-backup may miss some",
+		})
 	}
 }

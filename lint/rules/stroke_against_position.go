@@ -35,7 +35,7 @@ func checkStrokeAgainstPosition(p *lint.Pass) {
 			}
 			d := diag.Diagnostic{
 				Place: r.StrokePlaces[i], Subject: from.Name, Also: []string{to.Name, r.Line.Name},
-				Message: fmt.Sprintf("%s lies %s %s, yet the stroke leads %s", placed(p, from), lies, placed(p, to), way),
+				Message: fmt.Sprintf("%s lies %s %s, yet the stroke leads %s", whereIs(p, from), lies, whereIs(p, to), way),
 			}
 			for _, part := range []*model.Part{p.Result.PlacedBy(from), p.Result.PlacedBy(to)} {
 				d.Related = append(d.Related, diag.Related{
@@ -60,8 +60,8 @@ func apart(p *lint.Pass, r *model.Rope, stroke int) bool {
 	return upper.Values.At.High.Cmp(lower.Values.At.Low) < 0
 }
 
-// placed names a part with its position: "top, on head at 12 m,".
-func placed(p *lint.Pass, part *model.Part) string {
+// whereIs names a part with its position: "top, on head at 12 m,".
+func whereIs(p *lint.Pass, part *model.Part) string {
 	by := p.Result.PlacedBy(part)
 	at := " at " + by.Values.At.String()
 	if by == part {

@@ -11,7 +11,7 @@ func TestTeamsThatOpposeEachOther(t *testing.T) {
 	guided := func(guides, ropes string) string {
 		return drawn() + guides + ropes
 	}
-	say := func(text string) string { return says(t, text, opposedTeams, noCapture) }
+	say := func(text string) string { return says(t, text, opposedTeams) }
 	one := "error: team raises litter at 3:1 only if guide gives rope: while guide holds still, long is fast between top and team"
 	assert.Equal(t, one, say(guided("hauler guide people 1\n", "rope tag\nreeve tag: litter \\ guide\n")))
 	assert.Equal(t, "error: team raises litter at 3:1 only if left and right give rope: while left and right hold still, long is fast between top and team",
@@ -33,7 +33,7 @@ func TestOpposedTeamsAreMadeTenders(t *testing.T) {
 }
 
 func TestPeopleOnWhatCarriesNoLoad(t *testing.T) {
-	say := func(text string) string { return says(t, text, pullsItself, noCapture) }
+	say := func(text string) string { return says(t, text, pullsItself) }
 	on := func(where string) string { return strings.Replace(drawn(), "hauler team", "hauler team on "+where, 1) }
 	assert.Equal(t, "error: team is on runner, which carries no load, and pulls itself along the rope; "+
 		"to pull at runner, tie a line to it: reeve strap: runner / team", say(on("runner")))
@@ -57,7 +57,7 @@ func TestALineIsTiedForThosePeople(t *testing.T) {
 }
 
 func TestLinesBetweenFixedParts(t *testing.T) {
-	say := func(more string) string { return says(t, drawn()+more, tiedBetweenFixed, noCapture) }
+	say := func(more string) string { return says(t, drawn()+more, tiedBetweenFixed) }
 	const sling = "sling strop\n"
 	assert.Equal(t, `error: strop is tied between head and top, which are both fixed: it never carries anything; without "on head" top hangs on it`,
 		say(sling+"reeve strop: head \\ top\n"))
