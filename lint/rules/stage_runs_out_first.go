@@ -19,8 +19,11 @@ var stageRunsOutFirst = &lint.Rule{
 
 func checkStageRunsOutFirst(p *lint.Pass) {
 	s := strokeOf(p)
-	if s == nil || s.Stage == nil || s.Stage != s.First || s.Stage.Meets.Sign() == 0 || raisesInOneStroke(s) || s.Raise != nil && s.Raise.Endless {
+	if s == nil || s.Stage == nil || s.Stage != s.First || winsTooLittle(p, s) || raisesInOneStroke(s) {
 		return
+	}
+	if s.Raise != nil && s.Raise.EndedBy != nil && s.Raise.EndedBy != s.Stage {
+		return // another pair ends the raise
 	}
 	next, reaches := nextStage(s)
 	limit := p.House.Limit(house.Figure{Name: "stage"})
