@@ -207,14 +207,7 @@ func (p *Pass) WithoutRope(gone *model.Rope) (without *solve.Result, ok bool) {
 	if !p.Afford(1) {
 		return nil, false
 	}
-	rig := *p.Rig
-	rig.Ropes = nil
-	for _, r := range p.Rig.Ropes {
-		if r != gone {
-			rig.Ropes = append(rig.Ropes, r)
-		}
-	}
-	return solve.Ideal(&rig), true
+	return solve.Ideal(p.Rig.Reeved(gone, nil)), true
 }
 
 // WithAngle solves the rig as if some bends, each by its place in Rig.Ropes and its node

@@ -155,8 +155,20 @@ func unitOf(r *model.Rig, of quantity.Dimension, usual string) quantity.Unit {
 	return u
 }
 
-// Length gives metres in words, in the rig's unit: "0.4 m".
+// Length gives metres in words, in the rig's unit of length: "3.5 m".
 func (p *Pass) Length(metres lp.Num) string { return length(p.Rig, metres) }
+
+// LengthBeside gives metres as Length does, with as many digits as it takes to tell them
+// from another length.
+func (p *Pass) LengthBeside(metres, other lp.Num) string {
+	unit := unitOf(p.Rig, quantity.Length, "m")
+	return apart(metres, other, unit.SI) + " " + unit.Word
+}
+
+// Percent gives a part of a whole in words: "42 %".
+func Percent(n lp.Num) string {
+	return decimal(new(big.Float).Mul(float(n), big.NewFloat(100))) + " %"
+}
 
 // length gives metres in the rig's unit of length.
 func length(r *model.Rig, metres lp.Num) string {

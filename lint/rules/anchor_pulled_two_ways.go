@@ -28,14 +28,14 @@ func checkAnchorPulledTwoWays(p *lint.Pass) {
 		p.Report(diag.Diagnostic{
 			Place: t.Point.NamePlace, Subject: t.Point.Name, Related: limit.Related(),
 			Message: fmt.Sprintf("%s is pulled %s and %s: the pull turns by %s deg, where %s", lint.NameOf(t.Point),
-				drawn(p, t.From), drawn(p, t.To), lint.From(t.Degrees, lp.FromRat(limit.High)), required(limit)),
+				pulledWords(p, t.From), pulledWords(p, t.To), lint.From(t.Degrees, lp.FromRat(limit.High)), required(limit)),
 		})
 	}
 }
 
-// drawn says in words which way an anchor is pulled in a state, and when: "down by 1 kN
+// pulledWords says in words which way an anchor is pulled in a state, and when: "down by 1 kN
 // held".
-func drawn(p *lint.Pass, d solve.Pulled) string {
+func pulledWords(p *lint.Pass, d solve.Pulled) string {
 	way, off := "down", d.Off
 	if off.Cmp(lp.Int(90)) > 0 {
 		way, off = "up", lp.Int(180).Sub(off)

@@ -14,12 +14,6 @@ var excuses = []*excuse{
 	{worse: " cannot lower it", reason: "it is asked where people hang on the load or something can be opened, and another line may lower it"},
 	{worse: "friction leaves ", reason: "friction is told of hardware that could be better or elsewhere, and what holds stays where it is"},
 	{worse: "the anchors carry ", reason: "that a lost belay loads the anchors is for the rules about losses"},
-	{worse: " sheave for each pass", reason: "no rule counts sheaves yet"},
-	{worse: " is too short", reason: "no rule compares rope and way yet"},
-	{worse: "the raise ends ", reason: "no rule looks at the stroke yet"},
-	{worse: " meet at the start", reason: "no rule looks at the stroke yet"},
-	{worse: " are given back", reason: "no rule looks at the set-back yet"},
-	{worse: " long before the next stage ", reason: "no rule compares stages yet"},
 	{rig: "twin-teams", worse: "raises-nothing", reason: "one of the two teams still raises the load, as a team that only steers may leave to another"},
 }
 
