@@ -24,11 +24,17 @@ type Loaded struct {
 }
 
 // Text loads a text under a name, without opening a file.
-func Text(name, text string) *Loaded {
-	file := source.New(filepath.ToSlash(name), text)
-	tree := syntax.Parse(file)
+func Text(name, text string) *Loaded { return Loader{}.Text(name, text) }
+
+// Text loads a text under a name, without opening a file.
+func (l Loader) Text(name, text string) *Loaded {
+	parse := l.Parse
+	if parse == nil {
+		parse = syntax.Parse
+	}
+	tree := parse(source.New(filepath.ToSlash(name), text))
 	resolved, problems := resolve.File(tree)
-	return &Loaded{File: file, Tree: tree, Model: resolved, Problems: problems}
+	return &Loaded{File: tree.File, Tree: tree, Model: resolved, Problems: problems}
 }
 
 // Paths loads files, folders and, for "-", standard input, which is then called

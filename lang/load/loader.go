@@ -8,6 +8,9 @@ import (
 	"path"
 	"path/filepath"
 	"strings"
+
+	"fairlead/lang/source"
+	"fairlead/lang/syntax"
 )
 
 // DefaultName is what standard input is called if nobody names it.
@@ -26,6 +29,10 @@ type Loader struct {
 	// Policy is the file of house rules that holds for all files; empty for the one in
 	// each file's folder or the nearest above.
 	Policy string
+	// Parse reads the text of each file; nil for syntax.Parse. An editor's remembers what
+	// it read of the version before. It may give the tree of another source.File of the
+	// same name and text.
+	Parse func(*source.File) *syntax.Tree
 }
 
 // text is one file's name and content.
@@ -43,7 +50,7 @@ func (l Loader) Paths(args []string) ([]*Loaded, error) {
 	loaded := make([]*Loaded, 0, len(r.texts))
 	rules := r.policies()
 	for _, t := range r.texts {
-		one := Text(t.name, t.content)
+		one := l.Text(t.name, t.content)
 		loaded = append(loaded, one)
 		if path.Base(one.File.Name) == PolicyName {
 			rules.read(t.name, one)
