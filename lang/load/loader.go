@@ -64,6 +64,16 @@ func (l Loader) Paths(args []string) ([]*Loaded, error) {
 	return loaded, errors.Join(r.errs...)
 }
 
+// Texts is Paths without a look into the files.
+func (l Loader) Texts(args []string) ([]*source.File, error) {
+	r := l.read(args)
+	var files []*source.File
+	for _, t := range r.texts {
+		files = append(files, source.New(filepath.ToSlash(t.name), t.content))
+	}
+	return files, errors.Join(r.errs...)
+}
+
 // read reads what the arguments name.
 func (l Loader) read(args []string) *reading {
 	r := &reading{Loader: l, seen: map[string]bool{}, folders: map[string]bool{}}
