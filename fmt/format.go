@@ -13,12 +13,7 @@ import (
 // changes nothing.
 func Format(f *source.File) (text string, problems []diag.Diagnostic) {
 	tree := syntax.Parse(f)
-	for _, p := range tree.Problems {
-		if p.Severity == diag.Error {
-			problems = append(problems, p)
-		}
-	}
-	if len(problems) > 0 {
+	if problems = errorsOf(tree); len(problems) > 0 {
 		return f.Text, problems
 	}
 	var out strings.Builder
@@ -29,6 +24,17 @@ func Format(f *source.File) (text string, problems []diag.Diagnostic) {
 		out.WriteString(end)
 	}
 	return out.String(), nil
+}
+
+// errorsOf gives the errors of a text.
+func errorsOf(tree *syntax.Tree) []diag.Diagnostic {
+	var errs []diag.Diagnostic
+	for _, p := range tree.Problems {
+		if p.Severity == diag.Error {
+			errs = append(errs, p)
+		}
+	}
+	return errs
 }
 
 // lineEnd gives the line end of the first line.

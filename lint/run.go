@@ -136,7 +136,7 @@ func (s *settlement) left() Outcome {
 	for key := range reported { // in another rig
 		delete(accepted, key)
 	}
-	return Outcome{Findings: slices.Clip(list), Accepted: len(accepted)}
+	return Outcome{Findings: slices.Clip(s.file.Fitted(list)), Accepted: len(accepted)}
 }
 
 // inRig names the rig where a claim stands before the first of several, so that it

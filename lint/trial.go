@@ -28,11 +28,11 @@ func (p *Pass) Try(edits ...diag.Edit) (trial *Trial, ok bool) {
 		return nil, false
 	}
 	alone := p.standAlone()
-	text := diag.Apply(p.file.File, append(alone.cuts[:len(alone.cuts):len(alone.cuts)], edits...))
+	text := diag.Draft(p.file.File, append(alone.cuts[:len(alone.cuts):len(alone.cuts)], edits...))
 	if !p.Afford(1) || !p.purse().read(text) {
 		return nil, false
 	}
-	file := load.Text(p.file.File.Name, text)
+	file := load.Draft(p.file.File.Name, text)
 	if len(file.Model.Rigs) != 1 || file.Model.Rigs[0].Incomplete || newTally(file.Problems).worseThan(alone.faults, diag.Error) {
 		return nil, false
 	}
@@ -58,7 +58,7 @@ func (p *Pass) standAlone() *standing {
 	p.alone = &standing{cuts: p.others(slices.Index(p.file.Model.Rigs, p.Rig))}
 	problems := p.file.Problems
 	if len(p.alone.cuts) > 0 {
-		problems = load.Text(file.Name, diag.Apply(file, p.alone.cuts)).Problems
+		problems = load.Draft(file.Name, diag.Draft(file, p.alone.cuts)).Problems
 	}
 	p.alone.faults = newTally(problems)
 	return p.alone

@@ -97,8 +97,14 @@ func Sort(list []Diagnostic, order []*source.File) {
 	})
 }
 
-// Apply makes the edits of one file in its text, which must not overlap.
-func Apply(f *source.File, edits []Edit) string {
+// Apply makes the edits of one file in what it holds. They must not overlap.
+func Apply(f *source.File, edits []Edit) string { return apply(f, f.Whole, edits) }
+
+// Draft makes the edits of one file in its notation alone, which is all that a trial
+// reads. They must not overlap.
+func Draft(f *source.File, edits []Edit) string { return apply(f, f.Text, edits) }
+
+func apply(f *source.File, text string, edits []Edit) string {
 	mine := make([]Edit, 0, len(edits))
 	for _, e := range edits {
 		if e.Place.File == f {
@@ -111,9 +117,9 @@ func Apply(f *source.File, edits []Edit) string {
 	var out []byte
 	at := 0
 	for _, e := range mine {
-		out = append(out, f.Text[at:e.Place.Span.Start]...)
+		out = append(out, text[at:e.Place.Span.Start]...)
 		out = append(out, e.NewText...)
 		at = e.Place.Span.End
 	}
-	return string(append(out, f.Text[at:]...))
+	return string(append(out, text[at:]...))
 }

@@ -9,6 +9,7 @@ import (
 	"path/filepath"
 	"strings"
 
+	"fairlead/lang/markdown"
 	"fairlead/lang/source"
 	"fairlead/lang/syntax"
 )
@@ -31,7 +32,7 @@ type Loader struct {
 	Policy string
 	// Parse reads the text of each file; nil for syntax.Parse. An editor's remembers what
 	// it read of the version before. It may give the tree of another source.File of the
-	// same name and text.
+	// same name and content.
 	Parse func(*source.File) *syntax.Tree
 }
 
@@ -39,7 +40,8 @@ type Loader struct {
 type text struct{ name, content string }
 
 // Paths loads what the arguments name, in their order: a file whatever its name,
-// a folder with all its *.rig files in it and below, sorted, or "-". Hidden files
+// a folder with all rig files and notes in it and below, sorted, or "-". Markdown
+// documents in a folder that hold no rig are passed over. Hidden files
 // and folders are passed over unless given by name. Links are followed; a file
 // that is reached twice is read once. Names are kept as given, with forward slashes.
 //
@@ -69,7 +71,8 @@ func (l Loader) Texts(args []string) ([]*source.File, error) {
 	r := l.read(args)
 	var files []*source.File
 	for _, t := range r.texts {
-		files = append(files, source.New(filepath.ToSlash(t.name), t.content))
+		file, _ := fileOf(t.name, t.content)
+		files = append(files, file)
 	}
 	return files, errors.Join(r.errs...)
 }
@@ -185,6 +188,7 @@ func (r *reading) folder(name string) {
 // entry reads one entry of a folder, if it is a folder or a rig file.
 func (r *reading) entry(path string, entry os.DirEntry) {
 	isRig := strings.HasSuffix(entry.Name(), ".rig")
+	isNotes := markdown.Is(entry.Name())
 	mode := entry.Type()
 	if mode&os.ModeSymlink != 0 {
 		info, err := os.Stat(path)
@@ -199,9 +203,12 @@ func (r *reading) entry(path string, entry os.DirEntry) {
 	switch {
 	case mode.IsDir():
 		r.folder(path)
-	case isRig && mode.IsRegular():
+	case (isRig || isNotes) && mode.IsRegular():
 		if !r.overlaid(path) {
 			r.file(path)
+		}
+		if last := len(r.texts) - 1; isNotes && last >= 0 && r.texts[last].name == path && !markdown.HasRig(r.texts[last].content) {
+			r.texts = r.texts[:last]
 		}
 	}
 }

@@ -55,3 +55,29 @@ func TestExamples(t *testing.T) {
 	}
 	assert.ElementsMatch(t, names, listed, "the index")
 }
+
+// TestSamplePolicies lints the samples of house rules: each is sound, in the standard
+// style, named after its file, and says that it is no advice.
+func TestSamplePolicies(t *testing.T) {
+	folder := filepath.Join(examples, "house-rules")
+	paths, err := filepath.Glob(filepath.Join(folder, "*.rig"))
+	require.NoError(t, err)
+	require.GreaterOrEqual(t, len(paths), 3)
+	index, err := os.ReadFile(filepath.Join(folder, "README.md"))
+	require.NoError(t, err)
+	for _, path := range paths {
+		name := filepath.Base(path)
+		text, err := os.ReadFile(path)
+		require.NoError(t, err)
+		file := load.Text(name, string(text))
+		found := lint.Run([]*load.Loaded{file}, rules.All())
+		assert.Empty(t, found, "%s", said(found))
+		formatted, _ := rigfmt.Format(file.File)
+		assert.Equal(t, formatted, string(text), "%s is not in the standard style", name)
+		assert.True(t, strings.HasPrefix(string(text), "# A sample, not advice"), name)
+		if assert.Len(t, file.Model.Policies, 1, name) {
+			assert.Equal(t, strings.TrimSuffix(name, ".rig"), file.Model.Policies[0].Name)
+		}
+		assert.Contains(t, string(index), "]("+name+")")
+	}
+}

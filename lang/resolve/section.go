@@ -4,6 +4,7 @@ import (
 	"path"
 	"strings"
 
+	"fairlead/lang/markdown"
 	"fairlead/lang/source"
 	"fairlead/lang/syntax"
 )
@@ -99,9 +100,13 @@ func newSection(file *source.File, s *syntax.Statement) *section {
 }
 
 // fileRig gives the name of the rig of a file without "rig": the file's base
-// name without ".rig".
+// name without ".rig", or without the ending of a Markdown document.
 func fileRig(file *source.File) string {
-	return strings.TrimSuffix(path.Base(file.Name), ".rig")
+	name := path.Base(file.Name)
+	if markdown.Is(name) {
+		return strings.TrimSuffix(name, path.Ext(name))
+	}
+	return strings.TrimSuffix(name, ".rig")
 }
 
 // nameRigs notes the names of the rigs and reports those given twice.

@@ -9,15 +9,22 @@ import (
 type File struct {
 	// Name is the path as the user gave it; lang/load writes it with forward slashes.
 	Name string
-	// Text is the whole content, untouched: BOM, CRLF and all.
+	// Text is the whole content, untouched: BOM, CRLF and all. Of notes, everything but
+	// the notation is blank.
 	Text string
+	// Whole is what the file holds: Text, but for notes.
+	Whole string
 
 	lines []int // byte offset at which each line starts; lines[0] == 0
 }
 
 // New makes a file of a name and its text.
-func New(name, text string) *File {
-	f := &File{Name: name, Text: text, lines: []int{0}}
+func New(name, text string) *File { return NewNotes(name, text, text) }
+
+// NewNotes makes a file of notes: text is as long as whole, with everything blank that is
+// no notation.
+func NewNotes(name, text, whole string) *File {
+	f := &File{Name: name, Text: text, Whole: whole, lines: []int{0}}
 	for i := 0; i < len(text); i++ {
 		if text[i] == '\n' {
 			f.lines = append(f.lines, i+1)

@@ -104,6 +104,15 @@ func (r *Rules) Lines() []*Line { return r.lines }
 // Usual says whether the line is one of the usual rules.
 func (l *Line) Usual() bool { return l.Place.File != nil && l.Place.File.Name == UsualName }
 
+// Source says where the line's figure comes from, or why the rule is set so; empty if
+// nothing says.
+func (l *Line) Source() string {
+	if l.Require != nil {
+		return l.Require.Source
+	}
+	return l.Rule.Source
+}
+
 // Severity gives how grave a finding of a rule is, given how grave it is without a
 // house rule; ok is false where the rule is off.
 func (r *Rules) Severity(rule string, without diag.Severity) (severity diag.Severity, ok bool) {

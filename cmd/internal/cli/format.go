@@ -9,6 +9,7 @@ import (
 	"github.com/spf13/cobra"
 
 	rigfmt "fairlead/fmt"
+	"fairlead/lang/diag"
 	"fairlead/lang/load"
 )
 
@@ -68,11 +69,11 @@ func (f formatting) judge(args []string) error {
 // formatFile formats one file; found says that something counts as found: an
 // error in it, or a difference that was asked for.
 func (t *tool) formatFile(l *load.Loaded, f formatting) (found bool, err error) {
-	text, problems := rigfmt.Format(l.File)
+	text, problems := formatted(l)
 	if len(problems) > 0 {
 		return true, t.showFaults(problems)
 	}
-	changes := text != l.File.Text
+	changes := text != l.File.Whole
 	switch {
 	case f.write:
 		if !changes {
@@ -85,9 +86,17 @@ func (t *tool) formatFile(l *load.Loaded, f formatting) (found bool, err error) 
 		}
 		return changes, nil
 	case f.diff:
-		fmt.Fprint(t.out, udiff.Unified(l.File.Name, l.File.Name, l.File.Text, text))
+		fmt.Fprint(t.out, udiff.Unified(l.File.Name, l.File.Name, l.File.Whole, text))
 		return changes, nil
 	}
 	_, err = fmt.Fprint(t.out, text)
 	return false, err
+}
+
+// formatted gives a file in the standard style: of notes, the blocks.
+func formatted(l *load.Loaded) (string, []diag.Diagnostic) {
+	if l.Notes != nil {
+		return rigfmt.FormatNotes(l.File, l.Notes)
+	}
+	return rigfmt.Format(l.File)
 }

@@ -15,7 +15,7 @@ import (
 const about = "Fairlead reads haul rigs written in plain text: what hangs where, and how each rope " +
 	"runs. It computes what such a rig does and finds what is wrong with it."
 
-const files = "FILE is a rig file, a folder (every .rig file below it), or - for standard input."
+const files = "FILE is a rig file, Markdown notes with rig blocks, a folder (all of both below it), or - for standard input."
 
 const statuses = "Exit status: 0 nothing found, 1 something found, 2 could not run."
 

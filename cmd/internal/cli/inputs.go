@@ -19,6 +19,8 @@ const standardInput = "-"
 type inputs struct {
 	// as is the name that standard input goes by.
 	as string
+	// policy is the file of house rules for all files; empty for the nearest of each.
+	policy string
 }
 
 // attach adds to a command what reading files needs.
@@ -36,10 +38,17 @@ func (in *inputs) attach(cmd *cobra.Command) {
 	}
 }
 
+// attachPolicy adds to a command which house rules hold.
+func (in *inputs) attachPolicy(cmd *cobra.Command) {
+	cmd.Flags().StringVar(&in.policy, "policy", "", "the `FILE` of house rules for all files, in place of the nearest policy.rig of each")
+	// The only error is a flag that does not exist.
+	_ = cmd.MarkFlagFilename("policy", "rig")
+}
+
 // read reads the files in the order of the arguments. What cannot be read is left
 // out, and the error names it.
 func (in *inputs) read(args []string, stdin io.Reader) ([]*load.Loaded, error) {
-	loaded, err := load.Paths(args, stdin, in.as)
+	loaded, err := load.Loader{Stdin: stdin, As: in.as, Policy: in.policy}.Paths(args)
 	return loaded, named(err)
 }
 

@@ -7,6 +7,7 @@ import (
 
 	"fairlead/cmd/internal/show"
 	"fairlead/lang/diag"
+	"fairlead/lang/load"
 	"fairlead/lint"
 	"fairlead/lint/rules"
 	"fairlead/solve/report/page"
@@ -27,9 +28,11 @@ func (t *tool) lint() *cobra.Command {
 	format := addFindingsFormat(cmd)
 	addChoice(cmd.Flags(), cmd, failOn, "fail-on", "how grave a finding must be to make the exit status 1")
 	in.attach(cmd)
+	in.attachPolicy(cmd)
 	cmd.RunE = func(_ *cobra.Command, args []string) error {
 		loaded, unread := in.read(args, t.in)
-		found := lint.Examine(loaded, rules.All())
+		// House rules that are wrong themselves hold for less than their author thinks.
+		found := lint.Examine(append(loaded, load.Policies(loaded)...), rules.All())
 		if err := t.showFindings(format.value, found, rigsIn(loaded)); err != nil {
 			return err
 		}

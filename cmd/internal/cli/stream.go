@@ -2,10 +2,12 @@ package cli
 
 import (
 	"bufio"
+	"errors"
 	"io"
 	"os"
 
 	"github.com/mattn/go-isatty"
+	"golang.org/x/term"
 
 	"fairlead/solve/report/page"
 )
@@ -14,11 +16,21 @@ import (
 type stream struct {
 	*bufio.Writer
 	terminal bool
+	file     *os.File
+}
+
+// size gives the columns and rows of the terminal; an error if it is none.
+func (s *stream) size() (columns, rows int, err error) {
+	if !s.terminal {
+		return 0, 0, errors.New("no terminal")
+	}
+	return term.GetSize(int(s.file.Fd()))
 }
 
 func newStream(w io.Writer) *stream {
 	s := &stream{Writer: bufio.NewWriter(w)}
 	if f, ok := w.(*os.File); ok {
+		s.file = f
 		s.terminal = isatty.IsTerminal(f.Fd()) || isatty.IsCygwinTerminal(f.Fd())
 	}
 	return s

@@ -67,8 +67,12 @@ type completion struct {
 	seen  map[string]bool
 }
 
-// completionAt finds what stands before a place; nil in comments and texts.
+// completionAt finds what stands before a place; nil in comments and texts
+// and outside the blocks of notes.
 func (d *Document) completionAt(offset int) *completion {
+	if !d.notation(offset) {
+		return nil
+	}
 	c := &completion{doc: d, typed: source.Span{Start: offset, End: offset}, seen: map[string]bool{}}
 	for _, t := range d.tokensUpTo(offset) {
 		switch inside := t.Span.Start < offset && offset <= t.Span.End; {

@@ -101,7 +101,7 @@ func (d *Desk) memoryOf(path string) *memory {
 func (m *memory) parse(f *source.File) *syntax.Tree {
 	m.mu.Lock()
 	defer m.mu.Unlock()
-	if m.tree == nil || m.tree.File.Text != f.Text || m.tree.File.Name != f.Name {
+	if m.tree == nil || m.tree.File.Whole != f.Whole || m.tree.File.Name != f.Name {
 		m.tree = m.syntax.Parse(f)
 	}
 	return m.tree
@@ -137,7 +137,7 @@ func (s *Snapshot) Text(path string) (text Text, ok bool) {
 }
 
 // Document gives a file as it is in this snapshot, open or saved; nil if it cannot be
-// read, or holds no notation. It is read once.
+// read. It is read once.
 func (s *Snapshot) Document(path string) *Document {
 	s.mu.Lock()
 	read := s.documents[path]
@@ -151,9 +151,6 @@ func (s *Snapshot) Document(path string) *Document {
 
 // read reads a file with all that it depends on.
 func (s *Snapshot) read(path string) *Document {
-	if !Notation(path) {
-		return nil
-	}
 	doc := &Document{Path: path, Version: s.texts[path].Version, desk: s.desk, read: map[string]bool{}}
 	loader := load.Loader{Overlay: s.overlay(), Parse: func(f *source.File) *syntax.Tree {
 		doc.read[f.Name] = true
@@ -182,14 +179,4 @@ func (s *Snapshot) overlaid() map[string]string {
 		}
 	}
 	return texts
-}
-
-// Notation says whether a file of a path is read as notation. Whoever opens a file as
-// a rig may call it what he likes; notes in Markdown are not read yet.
-func Notation(path string) bool {
-	switch filepath.Ext(path) {
-	case ".md", ".markdown":
-		return false
-	}
-	return true
 }

@@ -3,8 +3,10 @@ package ide
 import (
 	"path"
 	"slices"
+	"strings"
 	"sync"
 
+	"fairlead/lang/diag"
 	"fairlead/lang/load"
 	"fairlead/lang/model"
 	"fairlead/lang/source"
@@ -105,6 +107,32 @@ func (d *Document) rigsAt(offset int) []*model.Rig {
 		return d.Model.Rigs
 	}
 	return d.Model.Rigs[i : i+1]
+}
+
+// notation says whether a place is one where notation stands: anywhere in a rig file,
+// inside the rig blocks of notes.
+func (d *Document) notation(offset int) bool {
+	if d.Notes == nil {
+		return true
+	}
+	for _, b := range d.Notes.Blocks {
+		for _, line := range b.Lines {
+			if line.Start <= offset && (offset < line.End || offset == line.End && !strings.HasSuffix(d.File.Whole[:offset], "\n")) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// fit makes edits of the document of edits of its notation; ok is false if they do not
+// fit into its blocks.
+func (d *Document) fit(edits ...diag.Edit) (fitted []diag.Edit, ok bool) {
+	list := d.Fitted([]diag.Diagnostic{{Fixes: []diag.Fix{{Edits: edits}}}})
+	if len(list[0].Fixes) == 0 {
+		return nil, false
+	}
+	return list[0].Fixes[0].Edits, true
 }
 
 // statementAt gives the statement on whose lines a place lies; nil on a blank line and

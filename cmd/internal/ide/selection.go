@@ -12,6 +12,9 @@ import (
 func (d *Document) Around(offset int) []source.Span {
 	all := source.Span{Start: 0, End: len(d.File.Text)}
 	spans := []source.Span{all}
+	if !d.notation(offset) {
+		return spans
+	}
 	for _, r := range d.Model.Rigs {
 		spans = append(spans, r.Place.Span)
 	}

@@ -154,7 +154,6 @@ func (s *Snapshot) outlinesOf(folders []string) []outline {
 	defer mem.mu.Unlock()
 	now, list := map[string]outline{}, []outline{}
 	paths := slices.Concat(folders, slices.Sorted(slices.Values(s.Paths())))
-	paths = slices.DeleteFunc(paths, func(p string) bool { return !Notation(p) })
 	texts, _ := load.Loader{Overlay: s.overlay()}.Texts(paths)
 	for _, f := range texts {
 		o, known := mem.known[f.Name]
