@@ -1,6 +1,7 @@
 package ide
 
 import (
+	"slices"
 	"strings"
 
 	"fairlead/lang/source"
@@ -46,6 +47,7 @@ func (d *Document) all() []mention {
 			c.rig = d.rigAt(st.Span.Start)
 			c.statement(st.Body)
 		}
+		slices.SortStableFunc(c.list, func(a, b mention) int { return a.span.Start - b.span.Start })
 		d.mentions = c.list
 	})
 	return d.mentions

@@ -106,7 +106,8 @@ func (s *Snapshot) Find(query string, folders []string) []Found {
 	var list []Found
 	query = strings.ToLower(query)
 	add := func(file *source.File, symbol Symbol, in string) {
-		if len(list) < mostFound && hasLetters(strings.ToLower(symbol.Name), query) {
+		// The rope of a reeving line has a statement of its own.
+		if len(list) < mostFound && symbol.Kind != "reeve" && hasLetters(strings.ToLower(symbol.Name), query) {
 			list = append(list, Found{Symbol: symbol, File: file, In: in})
 		}
 	}
@@ -114,9 +115,7 @@ func (s *Snapshot) Find(query string, folders []string) []Found {
 		for _, symbol := range o.symbols {
 			add(o.file, symbol, "")
 			for _, child := range symbol.Children {
-				if child.Kind != "reeve" { // the rope has a statement of its own
-					add(o.file, child, symbol.Name)
-				}
+				add(o.file, child, symbol.Name)
 			}
 		}
 	}

@@ -110,6 +110,12 @@ func wordSort(st *syntax.Statement, t syntax.Token) (TokenSort, bool) {
 		return KeywordToken, true
 	case *syntax.RuleSetting:
 		return MemberToken, true
+	case *syntax.Join:
+		return KeywordToken, true
+	case *syntax.Include:
+		if !isClause {
+			return KeywordToken, true
+		}
 	case *syntax.Require:
 		if body.Subject.Span.Contains(t.Span) {
 			return PropertyToken, true
