@@ -17,6 +17,10 @@ type Outcome struct {
 	Findings []diag.Diagnostic
 	// Accepted is how many more there are that the authors of the rigs accept.
 	Accepted int
+	// Acceptances and Expectations are all claims of the rigs about findings, in the
+	// order of files, rigs and lines, with what became of each.
+	Acceptances  []Acceptance
+	Expectations []Expectation
 }
 
 // Run gives the findings of Examine.
@@ -39,6 +43,8 @@ func Examine(files []*load.Loaded, rules []*Rule) Outcome {
 		of := examineFile(f, rules, known)
 		all.Findings = append(all.Findings, of.Findings...)
 		all.Accepted += of.Accepted
+		all.Acceptances = append(all.Acceptances, of.Acceptances...)
+		all.Expectations = append(all.Expectations, of.Expectations...)
 	}
 	diag.Sort(all.Findings, order)
 	return all
@@ -136,7 +142,10 @@ func (s *settlement) left() Outcome {
 	for key := range reported { // in another rig
 		delete(accepted, key)
 	}
-	return Outcome{Findings: slices.Clip(s.file.Fitted(list)), Accepted: len(accepted)}
+	return Outcome{
+		Findings: slices.Clip(s.file.Fitted(list)), Accepted: len(accepted),
+		Acceptances: s.acceptances, Expectations: s.expectations,
+	}
 }
 
 // inRig names the rig where a claim stands before the first of several, so that it

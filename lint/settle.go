@@ -37,6 +37,9 @@ type settlement struct {
 	found []finding
 	// index finds the findings of a rule in a rig.
 	index map[ruleInRig][]int
+	// acceptances and expectations are the claims settled so far.
+	acceptances  []Acceptance
+	expectations []Expectation
 }
 
 type ruleInRig struct {
@@ -57,49 +60,71 @@ func (s *settlement) add(f finding) {
 // claims that met nothing or cannot be made.
 func (s *settlement) settle(index int, rig *model.Rig) {
 	for _, c := range rig.Claims {
-		if c.Subject != syntax.Finding || c.Rule == nil || c.Broken || !s.isRule(c.Place, c.Rule) {
-			continue
-		}
-		met := s.named(index, c.Rule.Text, c.Of)
-		for _, f := range met {
-			f.expected = true
-		}
-		switch {
-		case s.final(c.Rule.Text):
-			s.reportFinal(c.Place, c.Of, c.Rule.Text, "expected")
-		case len(met) == 0 && s.canJudge(rig, c.Rule.Text):
-			s.report(unmetFinding, c.Place, c.Of, "%s is expected%s, but not found%s",
-				c.Rule.Text, at(c.Of), inRig(s.file.Model, rig, c.Place))
+		if c.Subject == syntax.Finding && c.Rule != nil {
+			s.settleExpected(index, rig, c)
 		}
 	}
 	for _, a := range rig.Accepted {
-		if !a.Broken && s.isRule(a.Place, &a.Rule) {
-			s.settleAccepted(index, rig, a)
-		}
+		s.settleAccepted(index, rig, a)
+	}
+}
+
+// settleExpected settles one "expect finding".
+func (s *settlement) settleExpected(index int, rig *model.Rig, c *model.Claim) {
+	if c.Broken || !s.isRule(c.Place, c.Rule) {
+		s.expects(rig, c, NotJudged)
+		return
+	}
+	met := s.named(index, c.Rule.Text, c.Of)
+	for _, f := range met {
+		f.expected = true
+	}
+	switch {
+	case s.final(c.Rule.Text):
+		s.expects(rig, c, NotAllowed)
+		s.reportFinal(c.Place, c.Of, c.Rule.Text, "expected")
+	case len(met) > 0:
+		s.expects(rig, c, Met, met...)
+	case s.canJudge(rig, c.Rule.Text):
+		s.expects(rig, c, Unmet)
+		s.report(unmetFinding, c.Place, c.Of, "%s is expected%s, but not found%s",
+			c.Rule.Text, at(c.Of), inRig(s.file.Model, rig, c.Place))
+	default:
+		s.expects(rig, c, NotJudged)
 	}
 }
 
 // settleAccepted settles one "accept". An error of the text or of names is none of a
 // rig that could be judged: it stands, and the acceptance is reported too.
 func (s *settlement) settleAccepted(index int, rig *model.Rig, a *model.Accepted) {
+	if a.Broken || !s.isRule(a.Place, &a.Rule) {
+		s.accepts(rig, a, NotJudged)
+		return
+	}
 	met := s.named(index, a.Rule.Text, a.At)
-	taken := false
+	var taken []*finding
 	for _, f := range met {
 		if !f.ofText || f.Severity < diag.Error {
-			f.accepted, taken = true, true
+			f.accepted = true
+			taken = append(taken, f)
 		}
 	}
 	switch {
 	case s.final(a.Rule.Text):
+		s.accepts(rig, a, NotAllowed)
 		s.reportFinal(a.Place, a.At, a.Rule.Text, "accepted")
-	case taken:
+	case len(taken) > 0:
+		s.accepts(rig, a, Met, taken...)
 		return
 	case len(met) > 0:
+		s.accepts(rig, a, NotAllowed)
 		s.report(notAllowed, a.Place, a.At, "%s%s is an error of the text, which cannot be accepted", a.Rule.Text, at(a.At))
 	case s.canJudge(rig, a.Rule.Text):
+		s.accepts(rig, a, Unmet)
 		s.report(unusedAcceptance, a.Place, a.At, "%s is accepted%s, but not found%s",
 			a.Rule.Text, at(a.At), inRig(s.file.Model, rig, a.Place))
 	default:
+		s.accepts(rig, a, NotJudged)
 		return
 	}
 	if s.final(a.Rule.Text) || inRig(s.file.Model, rig, a.Place) == "" { // else another rig may need it

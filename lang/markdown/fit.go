@@ -24,11 +24,26 @@ func (n *Notes) fit(b Block, span source.Span, newText string) (source.Span, str
 		return span, newText, false // the document ends in an unfinished line
 	}
 	atStart := span.Start == n.lineStart(span.Start)
+	newText = unmasked(newText, b.Prefix)
 	text := prefixed(newText, b.Prefix, atStart && (span.Len() > 0 || strings.HasSuffix(newText, "\n")))
 	if !atStart && strings.HasSuffix(newText, "\n") && span.End != n.lineStart(span.End) {
 		text += b.Prefix // the rest of the line begins a line now
 	}
 	return span, text, true
+}
+
+// unmasked takes from the lines after the first the blanks that stand for the prefix in
+// Text, from which the indent of new lines is taken.
+func unmasked(text, prefix string) string {
+	first, rest, several := strings.Cut(text, "\n")
+	if !several {
+		return text
+	}
+	lines := strings.SplitAfter(rest, "\n")
+	for i, line := range lines {
+		lines[i] = strings.TrimPrefix(line, strings.Repeat(" ", len(prefix)))
+	}
+	return first + "\n" + strings.Join(lines, "")
 }
 
 // prefixed puts the prefix before every line of a text but an empty last one, and before

@@ -42,7 +42,7 @@ func TestLinks(t *testing.T) {
 func TestMachineOutputIsDocumented(t *testing.T) {
 	page, err := os.ReadFile("09-machine-output.md")
 	require.NoError(t, err)
-	for _, command := range []string{"solve", "count", "lint"} {
+	for _, command := range []string{"solve", "count", "lint", "accepted"} {
 		schema, ok := reference.Schema(command)
 		require.True(t, ok)
 		var tree any
@@ -56,6 +56,20 @@ func TestMachineOutputIsDocumented(t *testing.T) {
 	}
 	_, ok := reference.Schema("fmt")
 	assert.False(t, ok)
+}
+
+// Two forms of output show findings: alike.
+func TestSchemasShareTheFormOfFindings(t *testing.T) {
+	forms := func(output string) map[string]any {
+		schema, _ := reference.Schema(output)
+		var tree struct {
+			Defs map[string]any `json:"$defs"`
+		}
+		require.NoError(t, json.Unmarshal([]byte(schema), &tree))
+		delete(tree.Defs, "claim")
+		return tree.Defs
+	}
+	assert.Equal(t, forms("lint"), forms("accepted"))
 }
 
 // fieldsOf lists the property names of a schema.

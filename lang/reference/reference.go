@@ -34,10 +34,10 @@ func Pages() []Page {
 	return pages
 }
 
-// Schema gives the JSON Schema of the machine output of a command: "solve",
-// "count" or "lint"; ok is false for any other.
-func Schema(command string) (text string, ok bool) {
-	b, err := files.ReadFile("schema/" + command + ".schema.json")
+// Schema gives the JSON Schema of a machine output: "solve", "count", "lint", or
+// "accepted" of lint --accepted; ok is false for any other.
+func Schema(output string) (text string, ok bool) {
+	b, err := files.ReadFile("schema/" + output + ".schema.json")
 	return string(b), err == nil
 }
 

@@ -2,6 +2,7 @@ package source
 
 import (
 	"sort"
+	"strings"
 	"unicode/utf8"
 )
 
@@ -97,23 +98,35 @@ func (f *File) LineSpan(line int) Span {
 }
 
 // Column gives the 0-based column of a byte offset in its line, counted in code points.
+// A mark of the byte order at the start of the file takes none, as in editors.
 func (f *File) Column(offset int) int {
-	offset = f.clamp(offset)
-	return utf8.RuneCountInString(f.Text[f.lines[f.Line(offset)]:offset])
+	_, before := f.lineUpTo(offset)
+	return utf8.RuneCountInString(before)
 }
 
 // UTF16 gives the 0-based line and the column in UTF-16 code units of a byte
-// offset, as editors and the machine output count.
+// offset, as editors and the machine output count: a mark of the byte order is not
+// counted.
 func (f *File) UTF16(offset int) (line, character int) {
-	offset = f.clamp(offset)
-	line = f.Line(offset)
-	for _, r := range f.Text[f.lines[line]:offset] {
+	line, before := f.lineUpTo(offset)
+	for _, r := range before {
 		character++
 		if r > 0xFFFF {
 			character++
 		}
 	}
 	return line, character
+}
+
+// lineUpTo gives the line of an offset and what stands before it on the line.
+func (f *File) lineUpTo(offset int) (line int, before string) {
+	offset = f.clamp(offset)
+	line = f.Line(offset)
+	before = f.Text[f.lines[line]:offset]
+	if line == 0 {
+		before = strings.TrimPrefix(before, "\ufeff")
+	}
+	return line, before
 }
 
 func (f *File) clamp(offset int) int {

@@ -53,6 +53,17 @@ func TestColumns(t *testing.T) {
 	}
 }
 
+func TestTheMarkOfTheByteOrderTakesNoColumn(t *testing.T) {
+	f := New("a.rig", "\ufeffü𝄞\n\ufeffx")
+	cases := []struct{ offset, line, column, character int }{{0, 0, 0, 0}, {3, 0, 0, 0}, {5, 0, 1, 1}, {9, 0, 2, 3}, {13, 1, 1, 1}}
+	for _, c := range cases {
+		line, character := f.UTF16(c.offset)
+		assert.Equal(t, c.line, line)
+		assert.Equal(t, c.character, character)
+		assert.Equal(t, c.column, f.Column(c.offset))
+	}
+}
+
 func TestSpans(t *testing.T) {
 	s := Span{Start: 3, End: 7}
 	assert.Equal(t, 4, s.Len())

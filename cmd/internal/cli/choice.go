@@ -41,9 +41,11 @@ func addChoice(flags *pflag.FlagSet, cmd *cobra.Command, c *choice, name, usage 
 }
 
 const (
-	formatText  = "text"
-	formatJSON  = "json"
-	formatBrief = "brief"
+	formatText     = "text"
+	formatJSON     = "json"
+	formatBrief    = "brief"
+	formatSARIF    = "sarif"
+	formatMarkdown = "markdown"
 )
 
 // addFormat adds --format.
@@ -55,7 +57,7 @@ func addFormat(cmd *cobra.Command) *choice {
 
 // addFindingsFormat adds --format of a command that shows findings.
 func addFindingsFormat(cmd *cobra.Command) *choice {
-	c := newChoice(formatText, formatJSON, formatBrief)
-	addChoice(cmd.Flags(), cmd, c, "format", "text for people, json for machines, brief for an editor's list")
+	c := newChoice(formatText, formatJSON, formatBrief, formatSARIF)
+	addChoice(cmd.Flags(), cmd, c, "format", "text for people, json for machines, brief for an editor's list, sarif for review services")
 	return c
 }

@@ -79,7 +79,7 @@ func (t *tool) formatFile(l *load.Loaded, f formatting) (found bool, err error) 
 		if !changes {
 			return false, nil
 		}
-		return false, replace(l.File.Name, text)
+		return false, replace(l.File, text)
 	case f.check:
 		if changes {
 			fmt.Fprintln(t.out, l.File.Name)

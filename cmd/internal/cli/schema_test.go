@@ -47,6 +47,25 @@ func TestOutputsFitTheirSchemas(t *testing.T) {
 	}
 }
 
+// What the linter prints of claims and of mending fits too.
+func TestOutputsOfClaimsAndMendingFitTheirSchemas(t *testing.T) {
+	for form, args := range map[string][]string{
+		"accepted": {"lint", "--accepted", "--format", "json", "../../../examples"},
+		"lint":     {"lint", "--fix", "--format", "json", "-"},
+	} {
+		schema, err := jsonschema.NewCompiler().Compile("../../../lang/reference/schema/" + form + ".schema.json")
+		require.NoError(t, err)
+		var out, errs bytes.Buffer
+		Run(args, strings.NewReader(faulty), &out, &errs)
+		if form == "lint" {
+			out = errs // the mended text is on standard output
+		}
+		value, err := jsonschema.UnmarshalJSON(bytes.NewReader(out.Bytes()))
+		require.NoError(t, err, out.String())
+		require.NoError(t, schema.Validate(value), form)
+	}
+}
+
 type full struct{}
 
 func (full) Write([]byte) (int, error) { return 0, os.ErrClosed }

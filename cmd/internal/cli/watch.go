@@ -112,9 +112,10 @@ func (t *tool) watchedText(b watch.Batch, now time.Time) string {
 	}
 	paint := t.paint(t.out)
 	_ = show.Text(&out, changed, paint) // a text in memory takes all
-	words := "watching: " + show.Total(every, accepted, rigs)
+	total := show.Total(every, show.Sum{Rigs: rigs, Accepted: accepted})
+	words := "watching: " + total
 	if !b.First {
-		words = now.Format(time.TimeOnly) + "  " + happened(b.Saved, b.Gone) + ": " + show.Total(every, accepted, rigs)
+		words = now.Format(time.TimeOnly) + "  " + happened(b.Saved, b.Gone) + ": " + total
 	}
 	for _, line := range page.Wrap(words, page.Columns) {
 		fmt.Fprintln(&out, paint.Set(page.Strong, line))

@@ -5,14 +5,33 @@ import (
 	"fmt"
 	"io/fs"
 	"os"
+
+	"fairlead/lang/source"
 )
 
-// replace writes a file anew; the error names it.
-func replace(name, text string) error {
-	if err := replaceFile(name, text); err != nil {
-		return fmt.Errorf("%s: %w", name, reason(err))
+// replace writes a file anew, unless it does not have any more the text that was read;
+// the error names it.
+func replace(file *source.File, text string) error {
+	err := unchanged(file)
+	if err == nil {
+		err = replaceFile(file.Name, text)
+	}
+	if err != nil {
+		return fmt.Errorf("%s: %w", file.Name, reason(err))
 	}
 	return nil
+}
+
+// unchanged gives an error unless a file may be written and has the text that was read.
+func unchanged(file *source.File) error {
+	if _, err := writable(file.Name); err != nil { // a pipe would not be read to its end
+		return err
+	}
+	now, err := os.ReadFile(file.Name)
+	if err == nil && string(now) != file.Whole {
+		err = errors.New("it was changed meanwhile and is left as it is")
+	}
+	return err
 }
 
 // writable says whether a file may be written: putting another in its place asks

@@ -14,9 +14,12 @@ type excerpt struct{ before, culprit, after string }
 // elision stands for what is left out of a line.
 const elision = "…"
 
-// frame is what stands round the culprit at the least: its brackets, and an
-// elision with a space on both sides.
-const frame = 2 + 2*2
+// elisions is what stands on both sides of the culprit at the least: an elision with a
+// space; frame adds its brackets.
+const (
+	elisions = 2 * 2
+	frame    = 2 + elisions
+)
 
 // excerptOf gives the line on which a place begins, in at most the given
 // columns. What is missing at an empty place is shown as "[ ]".
@@ -115,7 +118,7 @@ func fit(before, culprit, after string, columns int) excerpt {
 	}
 	room := columns - page.Width(culprit)
 	head, rest := opening(before)
-	if page.Width(head) > room*2/3 {
+	if page.Width(head) > min(room*2/3, room-elisions) {
 		head, rest = "", before
 	}
 	room -= page.Width(head)

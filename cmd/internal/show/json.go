@@ -4,6 +4,7 @@ import (
 	"io"
 
 	"fairlead/lang/diag"
+	"fairlead/lint"
 	"fairlead/solve/report"
 )
 
@@ -13,6 +14,9 @@ const Version = 1
 type findings struct {
 	Version  int       `json:"version"`
 	Findings []finding `json:"findings"`
+	// Mended has each finding that was mended, with the one fix that was made; nil if
+	// nothing was to be.
+	Mended *[]finding `json:"mended,omitempty"`
 }
 
 type finding struct {
@@ -48,11 +52,30 @@ type edit struct {
 
 // JSON writes findings in their order as machine output, indented.
 func JSON(w io.Writer, list []diag.Diagnostic) error {
-	out := findings{Version: Version, Findings: make([]finding, 0, len(list))}
-	for _, d := range list {
-		out.Findings = append(out.Findings, findingOf(d))
+	return report.Encode(w, findings{Version: Version, Findings: findingsOf(list)})
+}
+
+// MendedJSON writes as machine output what is left in files and what was mended.
+func MendedJSON(w io.Writer, files []*lint.Mending) error {
+	var left, mended []diag.Diagnostic
+	for _, m := range files {
+		left = append(left, m.Left.Findings...)
+		for _, s := range m.Steps {
+			d := s.Finding
+			d.Fixes = []diag.Fix{s.Fix}
+			mended = append(mended, d)
+		}
 	}
-	return report.Encode(w, out)
+	made := findingsOf(mended)
+	return report.Encode(w, findings{Version: Version, Findings: findingsOf(left), Mended: &made})
+}
+
+func findingsOf(list []diag.Diagnostic) []finding {
+	out := make([]finding, 0, len(list))
+	for _, d := range list {
+		out = append(out, findingOf(d))
+	}
+	return out
 }
 
 func findingOf(d diag.Diagnostic) finding {

@@ -13,8 +13,8 @@ import (
 	"fairlead/lang/source"
 )
 
-// written is the machine output of one finding. The knot takes two UTF-16 units.
-const written = `{
+// findingJSON is the machine output of one finding. The knot takes two UTF-16 units.
+const findingJSON = `{
   "version": 1,
   "findings": [
     {
@@ -85,21 +85,21 @@ func TestJSONCountsAsEditorsDo(t *testing.T) {
 	}}
 	var b bytes.Buffer
 	require.NoError(t, show.JSON(&b, list))
-	assert.Equal(t, written, b.String())
-	requireValid(t, b.Bytes())
+	assert.Equal(t, findingJSON, b.String())
+	requireValid(t, "lint", b.Bytes())
 }
 
 func TestJSONOfNothing(t *testing.T) {
 	var b bytes.Buffer
 	require.NoError(t, show.JSON(&b, nil))
 	assert.JSONEq(t, `{"version":1,"findings":[]}`, b.String())
-	requireValid(t, b.Bytes())
+	requireValid(t, "lint", b.Bytes())
 }
 
 // requireValid checks machine output against the schema that users get.
-func requireValid(t *testing.T, text []byte) {
+func requireValid(t *testing.T, form string, text []byte) {
 	t.Helper()
-	schema, err := jsonschema.NewCompiler().Compile("../../../lang/reference/schema/lint.schema.json")
+	schema, err := jsonschema.NewCompiler().Compile("../../../lang/reference/schema/" + form + ".schema.json")
 	require.NoError(t, err)
 	value, err := jsonschema.UnmarshalJSON(bytes.NewReader(text))
 	require.NoError(t, err)

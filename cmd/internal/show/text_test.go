@@ -128,16 +128,17 @@ func TestTextKeepsColourForTheMarkAndTheAnswer(t *testing.T) {
 }
 
 func TestTotal(t *testing.T) {
-	fix := []diag.Fix{{Title: "x"}}
-	list := []diag.Diagnostic{
-		{Severity: diag.Error}, {Severity: diag.Warning, Fixes: fix}, {Severity: diag.Error}, {Severity: diag.Advice},
+	list := []diag.Diagnostic{{Severity: diag.Error}, {Severity: diag.Warning}, {Severity: diag.Error}, {Severity: diag.Advice}}
+	for want, got := range map[string]string{
+		"2 errors, 1 warning and 1 piece of advice in 14 rigs; 3 can be mended with --fix": show.Total(list, show.Sum{Rigs: 14, Mendable: 3}),
+		"1 warning in 1 rig; 1 can be mended with --fix":                                   show.Total(list[1:2], show.Sum{Rigs: 1, Mendable: 1}),
+		"1 error in 2 rigs":                                                   show.Total(list[:1], show.Sum{Rigs: 2}),
+		"nothing found in 1 rig":                                              show.Total(nil, show.Sum{Rigs: 1}),
+		"nothing found in 1 rig but 1 that is accepted":                       show.Total(nil, show.Sum{Rigs: 1, Accepted: 1}),
+		"nothing found in 3 rigs but 2 that are accepted":                     show.Total(nil, show.Sum{Rigs: 3, Accepted: 2}),
+		"1 warning in 1 rig; 1 can be mended with --fix; 2 more are accepted": show.Total(list[1:2], show.Sum{Rigs: 1, Mendable: 1, Accepted: 2}),
+		"1 error in 1 rig; 1 more is accepted":                                show.Total(list[:1], show.Sum{Rigs: 1, Accepted: 1}),
+	} {
+		assert.Equal(t, want, got)
 	}
-	assert.Equal(t, "2 errors, 1 warning and 1 piece of advice in 14 rigs; 1 has a fix", show.Total(list, 0, 14))
-	assert.Equal(t, "1 warning in 1 rig; 1 has a fix", show.Total(list[1:2], 0, 1))
-	assert.Equal(t, "1 error in 2 rigs", show.Total(list[:1], 0, 2))
-	assert.Equal(t, "nothing found in 1 rig", show.Total(nil, 0, 1))
-	assert.Equal(t, "nothing found in 1 rig but 1 that is accepted", show.Total(nil, 1, 1))
-	assert.Equal(t, "nothing found in 3 rigs but 2 that are accepted", show.Total(nil, 2, 3))
-	assert.Equal(t, "1 warning in 1 rig; 1 has a fix; 2 more are accepted", show.Total(list[1:2], 2, 1))
-	assert.Equal(t, "1 error in 1 rig; 1 more is accepted", show.Total(list[:1], 1, 1))
 }

@@ -7,16 +7,22 @@ import (
 	"fairlead/solve/report/page"
 )
 
-// Total sums findings up in one sentence, with how many more were accepted: "2 errors
-// and 1 warning in 14 rigs; 1 has a fix; 3 more are accepted".
-func Total(list []diag.Diagnostic, accepted, rigs int) string {
+// Sum is what Total says beyond the findings.
+type Sum struct {
+	// Rigs is how many rigs were looked at.
+	Rigs int
+	// Mendable is how many of the findings would be gone if the files were mended.
+	Mendable int
+	// Accepted is how many more there are that are accepted.
+	Accepted int
+}
+
+// Total sums findings up in one sentence: "2 errors and 1 warning in 14 rigs; 1 can
+// be mended with --fix; 3 more are accepted".
+func Total(list []diag.Diagnostic, of Sum) string {
 	counts := map[diag.Severity]int{}
-	mended := 0
 	for _, d := range list {
 		counts[d.Severity]++
-		if len(d.Fixes) > 0 {
-			mended++
-		}
 	}
 	var parts []string
 	for s := diag.Error; s >= diag.Advice; s-- {
@@ -28,24 +34,21 @@ func Total(list []diag.Diagnostic, accepted, rigs int) string {
 	if len(parts) == 0 {
 		total = "nothing found"
 	}
-	total += " in " + plural(rigs, "rig")
-	switch {
-	case mended == 1:
-		total += "; 1 has a fix"
-	case mended > 1:
-		total += fmt.Sprintf("; %d have a fix", mended)
+	total += " in " + plural(of.Rigs, "rig")
+	if of.Mendable > 0 {
+		total += fmt.Sprintf("; %d can be mended with --fix", of.Mendable)
 	}
 	switch {
-	case accepted == 0:
+	case of.Accepted == 0:
 		return total
-	case len(parts) == 0 && accepted == 1:
+	case len(parts) == 0 && of.Accepted == 1:
 		return total + " but 1 that is accepted"
 	case len(parts) == 0:
-		return fmt.Sprintf("%s but %d that are accepted", total, accepted)
-	case accepted == 1:
+		return fmt.Sprintf("%s but %d that are accepted", total, of.Accepted)
+	case of.Accepted == 1:
 		return total + "; 1 more is accepted"
 	}
-	return fmt.Sprintf("%s; %d more are accepted", total, accepted)
+	return fmt.Sprintf("%s; %d more are accepted", total, of.Accepted)
 }
 
 func quantity(n int, s diag.Severity) string {
