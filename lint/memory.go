@@ -49,6 +49,8 @@ type remembered struct {
 type seen struct {
 	text          extract
 	found, silent []diag.Diagnostic
+	// dim says that rules that are Latent do not see yet what is wrong with it.
+	dim bool
 	// spent is what each rule's purse paid.
 	spent map[*Rule]purse
 }
@@ -124,7 +126,7 @@ func (e *examination) look(index int) *seen {
 	rig := e.file.Model.Rigs[index]
 	if e.memory == nil {
 		p := e.pass(rig, solve.Rig(rig))
-		return &seen{found: p.run(), silent: p.silent}
+		return see(p)
 	}
 	known := e.memory.remember(e, index)
 	now := e.extract(index)
@@ -143,7 +145,8 @@ func (e *examination) look(index int) *seen {
 		res = solve.Rig(rig)
 	}
 	p := e.pass(rig, res)
-	s := &seen{text: now, found: p.run(), silent: p.silent, spent: map[*Rule]purse{}}
+	s := see(p)
+	s.text, s.spent = now, map[*Rule]purse{}
 	broke := false
 	for rule, left := range e.balance() {
 		was, had := before[rule]
@@ -158,6 +161,12 @@ func (e *examination) look(index int) *seen {
 		known.seen = s
 	}
 	return s
+}
+
+// see lets the rules look at a rig.
+func see(p *Pass) *seen {
+	found := p.run()
+	return &seen{found: found, silent: p.silent, dim: p.isDim()}
 }
 
 // key digests what the findings in a rig depend on: its text and all others that say
