@@ -282,3 +282,7 @@ func codeOf(err error) jsonrpc2.Code {
 
 const loose = "anchor  head\nload    litter  mass 180 kg\nhauler  team\npulley  top     on head\nhitch   grab\npulley  runner  on grab\nrope    long\n\n" +
 	"reeve long: litter / grab / top \\ runner / team\n"
+
+func piecePosition(line, character uint32) protocol.Position {
+	return protocol.Position{Line: line, Character: character}
+}
