@@ -47,12 +47,28 @@ type text struct{ name, content string }
 //
 // The error joins one for each path that could not be read, which it names; what
 // could be read is given all the same.
-func (l Loader) Paths(args []string) ([]*Loaded, error) {
-	r := l.read(args)
+func (l Loader) Paths(args []string) ([]*Loaded, error) { return l.read(args).load() }
+
+// File loads one file. The error names what could not be read, of the file or of what
+// it depends on; the file is nil if it could not be read itself, as a folder cannot.
+func (l Loader) File(name string) (*Loaded, error) {
+	r := l.reading()
+	if !r.overlaid(name) {
+		r.file(name)
+	}
+	loaded, err := r.load()
+	if len(loaded) == 0 {
+		return nil, err
+	}
+	return loaded[0], err
+}
+
+// load loads the texts that were read.
+func (r *reading) load() ([]*Loaded, error) {
 	loaded := make([]*Loaded, 0, len(r.texts))
 	rules := r.policies()
 	for _, t := range r.texts {
-		one := l.Text(t.name, t.content)
+		one := r.Text(t.name, t.content)
 		loaded = append(loaded, one)
 		if path.Base(one.File.Name) == PolicyName {
 			rules.read(t.name, one)
@@ -79,7 +95,7 @@ func (l Loader) Texts(args []string) ([]*source.File, error) {
 
 // read reads what the arguments name.
 func (l Loader) read(args []string) *reading {
-	r := &reading{Loader: l, seen: map[string]bool{}, folders: map[string]bool{}}
+	r := l.reading()
 	for _, arg := range args {
 		if arg == "-" {
 			r.standardInput()
@@ -98,6 +114,10 @@ type reading struct {
 	// seen are the files read, folders the folders walked, by their real paths.
 	seen, folders map[string]bool
 	stdinRead     bool
+}
+
+func (l Loader) reading() *reading {
+	return &reading{Loader: l, seen: map[string]bool{}, folders: map[string]bool{}}
 }
 
 func (r *reading) fail(err error) { r.errs = append(r.errs, err) }

@@ -35,7 +35,7 @@ func TestHover(t *testing.T) {
 		{"a unit", "anchor head strength 30 k‸N", "1 kN = 1000 N"},
 		{"a glued unit", "anchor head strength 30k‸N", "1 kN = 1000 N"},
 		{"a clause", "anchor head stren‸gth 30 kN", "`strength 30 kN`\n\nwhat a part bears, where a hitch or clamp begins to slip or harms its rope, what a knot leaves of its rope's strength."},
-		{"a statement", "jo‸in a to b", "`join`\n\n`join NAME to NAME`\n\nmakes two ends one body, so that one rig hauls another."},
+		{"a statement", "jo‸in a to b", "`join NAME to NAME`\n\nmakes two ends one body, so that one rig hauls another."},
 		{"on", "pulley a o‸n b", "`on`\n\nclips the part to another one; the two move as one body."},
 		{"a kind", "lo‸ad litter", "`load`: what is moved\n\nIt takes `mass`, `weight`, `slope`, `friction`, `people`, `raise`, `at`, `length`."},
 		{"a comment", "anchor a # strength‸", ""},
