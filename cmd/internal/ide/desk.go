@@ -166,18 +166,11 @@ func (s *Snapshot) read(path string) *Document {
 	return doc
 }
 
-// overlaid gives the open texts by their paths, and by the paths that links lead to.
+// overlaid gives the open texts by their paths.
 func (s *Snapshot) overlaid() map[string]string {
 	texts := make(map[string]string, len(s.texts))
 	for path, text := range s.texts {
 		texts[path] = text.Content
-	}
-	for path, text := range s.texts {
-		if real, err := filepath.EvalSymlinks(path); err == nil {
-			if _, taken := texts[real]; !taken {
-				texts[real] = text.Content
-			}
-		}
 	}
 	return texts
 }

@@ -57,7 +57,15 @@ func (d *Document) Findings(stop func() bool) (outcome lint.Outcome, ok bool) {
 // document.
 func (d *Document) DependsOn(other string) bool {
 	name := slashed(other)
-	return d.read[name] || len(d.Model.Uses) > 0 || path.Base(name) == load.PolicyName
+	if d.read[name] || path.Base(name) == load.PolicyName {
+		return true
+	}
+	for _, used := range d.Uses() { // one that could not be read, or that has another name, too
+		if path.Base(used.File.Name) == path.Base(name) {
+			return true
+		}
+	}
+	return false
 }
 
 // figures gives the figures of one of the document's rigs; nil if a newer version came
@@ -124,9 +132,11 @@ func (d *Document) headed() bool {
 }
 
 // rigsAt gives the rigs that a place is of: all of them for one that they share.
-func (d *Document) rigsAt(offset int) []*model.Rig {
-	i := d.rigAt(offset)
-	if i == shared || i >= len(d.Model.Rigs) {
+func (d *Document) rigsAt(offset int) []*model.Rig { return d.rigsIn(d.rigAt(offset)) }
+
+// rigsIn gives a rig by its index, or all of them for what they share.
+func (d *Document) rigsIn(i int) []*model.Rig {
+	if i < 0 || i >= len(d.Model.Rigs) {
 		return d.Model.Rigs
 	}
 	return d.Model.Rigs[i : i+1]

@@ -69,8 +69,7 @@ func TestHoverOfClaimsAndFigures(t *testing.T) {
 // TestEveryWordOfTheNotationHasAHover points at every word of the manual's blocks.
 func TestEveryWordOfTheNotationHasAHover(t *testing.T) {
 	n := 0
-	for _, text := range goodTexts(t) {
-		d, _ := at(t, text)
+	for _, d := range goodTexts(t) {
 		for _, st := range d.Tree.Statements {
 			for _, token := range st.Tokens {
 				m, named := d.mentionAt(token.Span.Start)
@@ -155,8 +154,8 @@ func hinted(d *Document, start, end int) string {
 }
 
 func TestFindingsAreThoseOfTheLinter(t *testing.T) {
-	for _, text := range goodTexts(t)[:20] {
-		d, _ := at(t, text+"\npuley x\n")
+	for _, d := range goodTexts(t)[:20] {
+		d = changed(t, d, d.File.Text+"\npuley x\n")
 		got, ok := d.Findings(nil)
 		require.True(t, ok)
 		assert.Equal(t, lint.Examine(loadedList(d), rules.All()), got)
