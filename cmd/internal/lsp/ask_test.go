@@ -42,7 +42,7 @@ func about(u uri.URI, line, character uint32, more map[string]any) map[string]an
 	return p
 }
 
-// lines gives a range from the start of one line to that of another.
+// span gives a range from the start of one line to that of another.
 func span(from, to uint32) map[string]any {
 	return map[string]any{"start": map[string]any{"line": from, "character": 0}, "end": map[string]any{"line": to, "character": 0}}
 }

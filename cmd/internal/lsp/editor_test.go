@@ -67,14 +67,14 @@ func everything(c *protocol.ClientCapabilities) {
 	c.TextDocument.Completion.CompletionItem.ResolveSupport.Properties = []string{"documentation"}
 }
 
-// counts makes an editor that counts positions in bytes.
+// bytes is an editor that counts positions in bytes.
 func bytes(c *protocol.ClientCapabilities) {
 	c.General = &protocol.GeneralClientCapabilities{PositionEncodings: []protocol.PositionEncodingKind{
 		protocol.PositionEncodingKindUTF8, protocol.PositionEncodingKindUTF16,
 	}}
 }
 
-// pulls makes an editor that asks for findings.
+// pulls is an editor that asks for findings.
 func pulls(c *protocol.ClientCapabilities) {
 	c.TextDocument.Diagnostic = &protocol.DiagnosticClientCapabilities{}
 }

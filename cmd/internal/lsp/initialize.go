@@ -117,7 +117,7 @@ type abilities struct {
 func abilitiesOf(c *protocol.ClientCapabilities) abilities {
 	var a abilities
 	if g := c.General; g != nil {
-		a.bytes = slices.Contains(g.PositionEncodings, protocol.PositionEncodingKindUTF8)
+		a.bytes = prefersBytes(g.PositionEncodings)
 	}
 	if w := c.Window; w != nil && w.ShowDocument != nil {
 		a.showDocument = w.ShowDocument.Support
@@ -129,6 +129,14 @@ func abilitiesOf(c *protocol.ClientCapabilities) abilities {
 		a.ofText(t)
 	}
 	return a
+}
+
+// prefersBytes says whether UTF-8 comes before UTF-16, without which every editor counts
+// in that.
+func prefersBytes(list []protocol.PositionEncodingKind) bool {
+	narrow := slices.Index(list, protocol.PositionEncodingKindUTF8)
+	wide := slices.Index(list, protocol.PositionEncodingKindUTF16)
+	return narrow >= 0 && (wide < 0 || narrow < wide)
 }
 
 func (a *abilities) ofWorkspace(w *protocol.WorkspaceClientCapabilities) {

@@ -57,6 +57,12 @@ func TestAnEditorThatLeaves(t *testing.T) {
 }
 
 func TestPositionsAreAgreed(t *testing.T) {
+	const narrow, wide, wider = protocol.PositionEncodingKindUTF8, protocol.PositionEncodingKindUTF16, protocol.PositionEncodingKindUTF32
+	assert.True(t, prefersBytes([]protocol.PositionEncodingKind{wider, narrow, wide}))
+	assert.True(t, prefersBytes([]protocol.PositionEncodingKind{narrow}))
+	assert.False(t, prefersBytes([]protocol.PositionEncodingKind{wide, narrow}))
+	assert.False(t, prefersBytes([]protocol.PositionEncodingKind{wider}))
+	assert.False(t, prefersBytes(nil))
 	e := connect(t)
 	p := &protocol.InitializeParams{}
 	bytes(&p.Capabilities)
