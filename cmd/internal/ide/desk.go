@@ -9,7 +9,6 @@ import (
 	"fairlead/lang/source"
 	"fairlead/lang/syntax"
 	"fairlead/lint"
-	"fairlead/lint/rules"
 )
 
 // Text is one version of an open text.
@@ -44,9 +43,9 @@ type memory struct {
 	examining sync.Mutex
 }
 
-// NewDesk makes an empty desk.
-func NewDesk() *Desk {
-	return &Desk{rules: rules.All(), texts: map[string]Text{}}
+// NewDesk makes an empty desk, on which the rules given look at rigs.
+func NewDesk(rules []*lint.Rule) *Desk {
+	return &Desk{rules: rules, texts: map[string]Text{}}
 }
 
 // Set puts a text in place of a file, whose absolute path is given; the file need not

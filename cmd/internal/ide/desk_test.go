@@ -8,6 +8,8 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"fairlead/lint/rules"
 )
 
 func rulesFound(t *testing.T, d *Document) []string {
@@ -25,7 +27,7 @@ func TestUnsavedHouseRulesCount(t *testing.T) {
 	folder := t.TempDir()
 	rig, policy := filepath.Join(folder, "yard", "a.rig"), filepath.Join(folder, "policy.rig")
 	require.NoError(t, os.Mkdir(filepath.Dir(rig), 0o755))
-	desk := NewDesk()
+	desk := NewDesk(rules.All())
 	text := strings.ReplaceAll(loose, cursor, "")
 	desk.Set(rig, Text{1, text})
 	before := desk.Snapshot()
@@ -49,7 +51,7 @@ func TestSavedFilesAndWhatIsNotThere(t *testing.T) {
 	folder := t.TempDir()
 	saved := filepath.Join(folder, "a.rig")
 	require.NoError(t, os.WriteFile(saved, []byte("anchor head\n"), 0o644))
-	s := NewDesk().Snapshot()
+	s := NewDesk(rules.All()).Snapshot()
 	assert.Equal(t, "head", s.Document(saved).Model.Rigs[0].Parts[0].Name)
 	assert.Nil(t, s.Document(filepath.Join(folder, "none.rig")))
 	_, open := s.Text(saved)
@@ -61,7 +63,7 @@ func TestATextOpenedByALinkStandsForItsFile(t *testing.T) {
 	policy, link := filepath.Join(folder, "policy.rig"), filepath.Join(folder, "other.rig")
 	require.NoError(t, os.WriteFile(policy, []byte("policy saved\n"), 0o644))
 	require.NoError(t, os.Symlink(policy, link))
-	desk := NewDesk()
+	desk := NewDesk(rules.All())
 	desk.Set(link, Text{1, "policy unsaved\n"})
 	rig := filepath.Join(folder, "a.rig")
 	desk.Set(rig, Text{1, "anchor head\n"})
@@ -69,7 +71,7 @@ func TestATextOpenedByALinkStandsForItsFile(t *testing.T) {
 }
 
 func TestOneSnapshotAVersion(t *testing.T) {
-	desk := NewDesk()
+	desk := NewDesk(rules.All())
 	path := filepath.Join(t.TempDir(), "a.rig")
 	desk.Set(path, Text{1, shaft})
 	first := desk.Snapshot()
@@ -98,7 +100,7 @@ func TestFind(t *testing.T) {
 		require.NoError(t, os.MkdirAll(filepath.Dir(path), 0o755))
 		require.NoError(t, os.WriteFile(path, []byte(text), 0o644))
 	}
-	desk := NewDesk()
+	desk := NewDesk(rules.All())
 	elsewhere := filepath.Join(t.TempDir(), "c.rig")
 	desk.Set(elsewhere, Text{1, "anchor oaken\n"})
 	desk.Set(filepath.Join(folder, "a.rig"), Text{1, "rig lowest\nanchor oak-tree\n"})

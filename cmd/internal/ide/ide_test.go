@@ -12,6 +12,7 @@ import (
 	"fairlead/lang/load"
 	"fairlead/lang/reference"
 	"fairlead/lang/source"
+	"fairlead/lint/rules"
 )
 
 // cursor marks a place in a test text.
@@ -33,7 +34,7 @@ func named(t *testing.T, name, marked string) (*Document, []int) {
 		places = append(places, len(text))
 		text += piece
 	}
-	desk := NewDesk()
+	desk := NewDesk(rules.All())
 	path := filepath.Join(t.TempDir(), name)
 	desk.Set(path, Text{Version: 1, Content: text})
 	doc := desk.Snapshot().Document(path)
@@ -66,7 +67,7 @@ var block = regexp.MustCompile("(?ms)^```rig(?: file=(\\S+))?\n(.*?)^```")
 // that blocks use, and every example.
 func goodTexts(t *testing.T) []*Document {
 	t.Helper()
-	folder, desk := t.TempDir(), NewDesk()
+	folder, desk := t.TempDir(), NewDesk(rules.All())
 	var paths []string
 	for _, p := range reference.Pages() {
 		for _, m := range block.FindAllStringSubmatch(p.Text, -1) {
@@ -100,7 +101,7 @@ func goodTexts(t *testing.T) []*Document {
 // changed gives a document with another text, beside the same other ones.
 func changed(t *testing.T, d *Document, text string) *Document {
 	t.Helper()
-	desk := NewDesk()
+	desk := NewDesk(rules.All())
 	for path, other := range d.desk.texts {
 		desk.Set(path, other)
 	}

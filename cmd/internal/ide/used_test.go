@@ -7,6 +7,8 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"fairlead/lint/rules"
 )
 
 const stages = "stock pulley block efficiency 90 %\n# The stage of our yard.\nrig three \"Three to one\"\nanchor head\nload litter mass 180 kg\nhauler team\n" +
@@ -15,7 +17,7 @@ const stages = "stock pulley block efficiency 90 %\n# The stage of our yard.\nri
 // using opens a document beside a file that it uses.
 func using(t *testing.T, marked string) (*Desk, *Document, []int) {
 	t.Helper()
-	folder, desk := t.TempDir(), NewDesk()
+	folder, desk := t.TempDir(), NewDesk(rules.All())
 	desk.Set(filepath.Join(folder, "stages.rig"), Text{1, stages})
 	plain, places := at(t, marked)
 	path := filepath.Join(folder, "yard.rig")

@@ -12,6 +12,7 @@ import (
 	"go.lsp.dev/protocol"
 
 	"fairlead/cmd/internal/ide"
+	"fairlead/lint"
 )
 
 func TestConversation(t *testing.T) {
@@ -138,6 +139,24 @@ func TestAFaultInOneRequest(t *testing.T) {
 	u := inFolder(t, "a.rig")
 	e.open(u, loose)
 	assert.NotEmpty(t, e.findings(u, 1))
+}
+
+// TestAFaultWhileLooking lets a rule fail on one text: the next one is looked at.
+func TestAFaultWhileLooking(t *testing.T) {
+	e := connect(t)
+	e.server.desk = ide.NewDesk([]*lint.Rule{{Name: "faulty", Check: func(p *lint.Pass) {
+		if p.Rig.Part("spare") != nil {
+			panic("a fault")
+		}
+	}}})
+	p := protocol.InitializeParams{}
+	everything(&p.Capabilities)
+	e.call(protocol.MethodInitialize, &p, nil)
+	u := inFolder(t, "a.rig")
+	e.open(u, loose+"anchor spare\n")
+	e.wait("a note", func() bool { return len(e.notes) > 0 })
+	e.change(u, 2, whole("anchor head\n"))
+	assert.Equal(t, []string{"unused-part"}, codes(e.findings(u, 2)))
 }
 
 // TestParametersOfAnyKind sends every method what it cannot want: the server answers and

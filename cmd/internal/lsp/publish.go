@@ -40,18 +40,27 @@ func (s *Server) changed(path string) {
 func (s *Server) publish(ctx context.Context, d *document) {
 	for {
 		at := s.desk.Snapshot()
-		found, doc, ok := s.look(ctx, at, d)
-		if ok {
-			s.send(ctx, d, doc, found)
-		}
+		s.publishAt(ctx, at, d)
 		s.mu.Lock()
-		if doc != nil {
-			d.last = doc
-		}
 		if d.running = ctx.Err() == nil && s.documents[d.path] == d && d.wanted > at.Serial; !d.running {
 			s.mu.Unlock()
 			return
 		}
+		s.mu.Unlock()
+	}
+}
+
+// publishAt looks for the findings in one version and sends them if nothing newer is
+// wanted meanwhile.
+func (s *Server) publishAt(ctx context.Context, at *ide.Snapshot, d *document) {
+	defer s.survive("looking at " + d.path)
+	found, doc, ok := s.look(ctx, at, d)
+	if ok {
+		s.send(ctx, d, doc, found)
+	}
+	if doc != nil {
+		s.mu.Lock()
+		d.last = doc
 		s.mu.Unlock()
 	}
 }

@@ -11,6 +11,7 @@ import (
 	"go.lsp.dev/uri"
 
 	"fairlead/cmd/internal/ide"
+	"fairlead/lint/rules"
 )
 
 // Server serves one editor over one connection.
@@ -75,7 +76,7 @@ var ErrAbandoned = errors.New("the editor ended the conversation without shutdow
 // New makes a server.
 func New(version string) *Server {
 	return &Server{
-		Version: version, desk: ide.NewDesk(), settings: usual(),
+		Version: version, desk: ide.NewDesk(rules.All()), settings: usual(),
 		documents: map[string]*document{}, ended: make(chan struct{}),
 	}
 }
