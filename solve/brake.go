@@ -1,6 +1,8 @@
 package solve
 
 import (
+	"math/big"
+
 	"fairlead/lang/model"
 	"fairlead/solve/lp"
 )
@@ -18,15 +20,17 @@ func (r *Result) Bearing() []*Phase {
 
 // Brakes says whether a haul would drag rope backward through a brake that is there to
 // lower: it has no advantage, rope runs over a device that does not hold it, or over a
-// part with whole turns round it, and given rope the load comes down on the hand. Nobody
-// hauls so; the pull that it would take is no force that comes on any part.
+// part with whole turns round it, and given rope the load comes down on the hand, or stays
+// up only since another hand keeps its rope meanwhile. So does a haul by one person alone
+// over a device that holds and of which an efficiency for lowering is written. Nobody hauls
+// so; the pull that it would take is no force that comes on any part.
 func (r *Result) Brakes(haul *Phase) bool {
 	if haul.Hauler == nil || haul.Lowering || haul.Ideal == nil || haul.Ideal.Cmp(lp.Int(1)) > 0 || !haul.drags() {
 		return false
 	}
 	for _, ph := range r.Lowers {
 		if ph.Hauler == haul.Hauler {
-			return ph.Status == Lowers
+			return ph.Status == Lowers || ph.Status == StaysUp && len(ph.Holding) == 0
 		}
 	}
 	return false
@@ -37,10 +41,20 @@ func (p *Phase) drags() bool {
 	for r, ways := range p.run {
 		for i, way := range ways {
 			n := r.Nodes[i]
-			if way.Sign() != 0 && n.Role == model.Bend && (n.Part.Kind == model.Device || n.Turns != nil) {
+			if way.Sign() == 0 {
+				continue
+			}
+			device := n.Part != nil && n.Part.Kind == model.Device
+			if n.Role == model.Bend && (device || n.Turns != nil) || device && n.Role == model.Capture && n.Lowering != nil && alone(p.Hauler) {
 				return true
 			}
 		}
 	}
 	return false
+}
+
+// alone says whether a hauler is known to be one person.
+func alone(hauler *model.Part) bool {
+	people := hauler.Values.People
+	return people != nil && people.High.Cmp(big.NewRat(1, 1)) == 0
 }

@@ -94,9 +94,9 @@ func (w *pass) cost() string {
 	grows := solve.Growth(w.rope, w.node)
 	switch {
 	case n.Angle == nil && w.rope.RunsOn(w.node):
-		return "what that costs of the pull is unknown: " + lint.NameOf(n.Part) + " has no angle"
+		return "what that costs of the pull is unknown: " + "no angle is written for " + lint.NameOf(n.Part)
 	case !grows.Known():
-		return "what that costs of the pull is unknown: " + lint.NameOf(n.Part) + " has no friction"
+		return "what that costs of the pull is unknown: " + "no friction is written for " + lint.NameOf(n.Part)
 	}
 	return "while it runs, the tension past " + lint.NameOf(n.Part) + " is " + lint.Multiple(grows) + " that before"
 }

@@ -253,8 +253,8 @@ func TestBareEdge(t *testing.T) {
 	const lies = "warning: lip is not padded, and line lies over it with 0.981 kN, held; "
 	checkPlaced(t, bareEdge, []placed{
 		{"padded", over(" padded", "", ""), nil},
-		{"no angle", over(" friction 0.5", "", ""), []string{lies + "what that costs of the pull is unknown: lip has no angle"}},
-		{"no friction", over(" angle 120 deg", "", ""), []string{lies + "what that costs of the pull is unknown: lip has no friction"}},
+		{"no angle", over(" friction 0.5", "", ""), []string{lies + "what that costs of the pull is unknown: no angle is written for lip"}},
+		{"no friction", over(" angle 120 deg", "", ""), []string{lies + "what that costs of the pull is unknown: no friction is written for lip"}},
 		{"an angle at the node, the friction of the rope", over("", " friction 0.3", " (angle 120 deg)"),
 			[]string{lies + "while it runs, the tension past lip is 1.37 times that before"}},
 		{"a roller", over(" angle 90 deg efficiency 90 %", "", ""), nil},
@@ -262,7 +262,7 @@ func TestBareEdge(t *testing.T) {
 		{"both said", over(" angle 120 deg friction 0.5 efficiency 90 %", "", ""), nil},
 		{"two edges", over(" padded", "", "") + "edge sill\nload pack mass 20 kg\nhauler mate\nrope other\npulley side on head holds pack\n" +
 			"reeve other: pack / sill / side \\ mate\n", []string{"warning: sill is not padded, and other lies over it with 0.196 kN, held; " +
-			"what that costs of the pull is unknown: sill has no angle"}},
+			"what that costs of the pull is unknown: no angle is written for sill"}},
 		{"a belay that a device holds", `anchor head
 anchor tree
 edge lip
@@ -276,7 +276,7 @@ rope belay
 reeve line: litter / top \ team
 reeve belay: litter / lip / brake \ minder
 `, []string{"warning: lip is not padded, and belay lies over it, which may have to carry 0.981 kN, held; " +
-			"what that costs of the pull is unknown: lip has no angle"}},
+			"what that costs of the pull is unknown: no angle is written for lip"}},
 		{"a line that only a tender minds", `anchor head
 edge lip
 load litter mass 100 kg

@@ -17,8 +17,11 @@ type redirect struct {
 
 // redirects walks from a hauled end to the first thing that is no fixed bend. An
 // edge is passed by: it is the ground's, and cannot be taken out. A capture ends
-// the walk: without it the load would not be held.
-func redirects(r *model.Rope, index, hauler int) []redirect {
+// the walk: without it the load would not be held. In a
+// plain line so does a bend with a grip of the same body before it, since the two are a
+// capture together: the pulley minds the hitch. In a haul with advantage it can as well be
+// a redirect behind the hitch.
+func redirects(r *model.Rope, index, hauler int, plain bool) []redirect {
 	back := r.Before(hauler) >= 0 && r.Strokes[r.Before(hauler)] != model.Slack
 	end := hauler
 	if back {
@@ -43,6 +46,8 @@ func redirects(r *model.Rope, index, hauler int) []redirect {
 		n := r.Nodes[node]
 		switch bends := n.Role == model.Bend; {
 		case bends && n.Part.Kind == model.Edge:
+		case bends && plain && minds(r, node, back):
+			return found
 		case bends && n.Part.Fixed():
 			found = append(found, redirect{r, index, node, stroke, end})
 		case n.Role == model.Tied && n.Part.Fixed():
@@ -52,6 +57,23 @@ func redirects(r *model.Rope, index, hauler int) []redirect {
 		}
 	}
 	return nil
+}
+
+// minds says whether the bend has a grip of its own body on its other side than the hauler,
+// back being toward the rope's first node.
+func minds(r *model.Rope, node int, back bool) bool {
+	next, stroke := -1, node
+	if back {
+		next = r.Before(node)
+		stroke = next
+	} else if node < len(r.Strokes) {
+		next = r.After(node)
+	}
+	if next < 0 || r.Strokes[stroke] == model.Slack {
+		return false
+	}
+	n := r.Nodes[next]
+	return n.Role == model.Grip && n.Part.Root() == r.Nodes[node].Part.Root()
 }
 
 // turn is a part at which one hauler's ropes are turned, with all their bends there:

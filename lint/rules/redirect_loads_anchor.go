@@ -45,7 +45,7 @@ func heaviest(p *lint.Pass, ph *solve.Phase) *heavy {
 			if n.Role != model.Hauled || n.Part != ph.Hauler {
 				continue
 			}
-			for _, b := range redirects(r, index, i) {
+			for _, b := range redirects(r, index, i, ph.Ideal.Cmp(lp.Int(1)) == 0) {
 				all = turnedAt(all, b)
 				out = append(out, lint.Bend{Rope: r, Node: b.node, Stroke: b.stroke})
 			}
