@@ -165,7 +165,9 @@ func (m machine) parts(p *solve.Phase) []part {
 		carried := loadOf(p, l.Part)
 		if f := m.newtons(carried.Force); f != nil {
 			out.LoadN, out.LowN, out.HighN = f.Value, f.Low, f.High
-			out.Factor = m.factor(carried)
+			if !m.res.Brakes(p) { // what nobody hauls, no part must bear
+				out.Factor = m.factor(carried)
+			}
 		}
 		if band.Known() {
 			out.BandN = m.newtons(band.Parts[l.Part.Index].Force)

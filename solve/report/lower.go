@@ -1,6 +1,8 @@
 package report
 
 import (
+	"slices"
+
 	"fairlead/lang/model"
 	"fairlead/solve"
 	"fairlead/solve/report/page"
@@ -19,11 +21,19 @@ func lowering(res *solve.Result, s scale) []fact {
 		case p.Status == solve.StaysUp && len(p.Holding) > 0:
 			all = append(all, fact{label: "lowering", text: "not under load" + who + ": " + partList(p.Holding) +
 				" " + agreeing(p.Holding, "holds", "hold")})
+		case p.Status == solve.StaysUp && len(res.Lowers) > 1 && ropesHold(p):
+			all = append(all, fact{label: "lowering", text: "not under load" + who + " alone"})
 		case p.Status == solve.Lowers:
 			all = append(all, fact{label: "lowering", text: hand + " holds " + handForce(p, s)})
 		}
 	}
 	return all
+}
+
+// ropesHold says whether a rope carries something in a phase: the load is not kept by the
+// slope alone.
+func ropesHold(p *solve.Phase) bool {
+	return slices.ContainsFunc(p.Strands, func(s solve.Strand) bool { return s.Value != nil && s.Value.Sign() > 0 })
 }
 
 // handForce says what hands hold while the load comes down. Friction helps them, so
