@@ -87,16 +87,19 @@ func blocks(text string) []string {
 func everything() string {
 	var b strings.Builder
 	for _, k := range syntax.Kinds() {
+		var clauses []string
 		for _, w := range syntax.ClausesOf(k.Word) {
 			c, _ := syntax.ClauseNamed(w)
-			fmt.Fprintf(&b, "%s der-teil2 model-x on zug.fuß %s # of %s\n", k.Word, c.Example, k.Word)
-			fmt.Fprintf(&b, "stock %s twin.two %s\n", k.Word, c.Example)
-			fmt.Fprintf(&b, "\t%s %s%s m \t%s\n", k.Word, k.Word, k.Word, c.Example)
-			fmt.Fprintf(&b, "include low as high with %s-part %s without mass-1\n", k.Word, c.Example)
+			clauses = append(clauses, c.Example)
 			if c.Second != "" {
-				fmt.Fprintf(&b, "%s part %s %s 40 to 60%%\n", k.Word, c.Example, c.Second)
+				clauses = append(clauses, c.Second+" 40 to 60%")
 			}
 		}
+		all := strings.Join(clauses, " ")
+		fmt.Fprintf(&b, "%s der-teil2 model-x on zug.fuß %s # of %s\n", k.Word, all, k.Word)
+		fmt.Fprintf(&b, "\t%s %s%s m \t%s\n", k.Word, k.Word, k.Word, all)
+		fmt.Fprintf(&b, "stock %s twin.two %s\n", k.Word, all)
+		fmt.Fprintf(&b, "include low as high with %s-part %s without mass-1\n", k.Word, all)
 	}
 	for _, w := range syntax.NodeClauses() {
 		c, _ := syntax.ClauseNamed(w)
@@ -166,12 +169,7 @@ pulley wheel strenght 30 kN
 
 // lines gives the tokens of a sample for each of its lines, with columns in bytes.
 func (s sample) lines() [][]token {
-	starts := []int{0}
-	for i, c := range s.text {
-		if c == '\n' {
-			starts = append(starts, i+1)
-		}
-	}
+	starts := lineStarts(s.text)
 	lines := make([][]token, len(starts))
 	for _, t := range s.tokens {
 		n, _ := slices.BinarySearch(starts, t.Start+1)
@@ -180,4 +178,14 @@ func (s sample) lines() [][]token {
 		lines[n] = append(lines[n], t)
 	}
 	return lines
+}
+
+func lineStarts(text string) []int {
+	starts := []int{0}
+	for i, c := range text {
+		if c == '\n' {
+			starts = append(starts, i+1)
+		}
+	}
+	return starts
 }

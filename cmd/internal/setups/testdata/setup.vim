@@ -58,19 +58,19 @@ endfunction
 
 function! s:notes() abort
   let rest = ['*   Text   as it is  ', '', '- ```rig', '  anchor   head', '  ```', '']
-  call writefile(rest, 'notes.md')
-  edit notes.md
+  call writefile(rest, 'notes.markdown')
+  edit notes.markdown
   call setline(1, '*   Text   as written  ')
   write
   let rest[0] = '*   Text   as written  '
   let rest[3] = '  anchor  head'
-  call assert_equal(rest, readfile('notes.md'))
+  call assert_equal(rest, readfile('notes.markdown'))
   bwipe!
-  call writefile(['anchor   head', '```rigs', 'anchor   head', '```'], 'plain.md')
-  edit plain.md
+  call writefile(['anchor   head', '```rigs', 'anchor   head', '```'], 'plain.markdown')
+  edit plain.markdown
   call setline(1, 'anchor   head x')
   write
-  call assert_equal('anchor   head', readfile('plain.md')[2])
+  call assert_equal('anchor   head', readfile('plain.markdown')[2])
   bwipe!
 endfunction
 
