@@ -18,7 +18,7 @@ var layers = [][]string{
 	{"lang/resolve", "solve"},
 	{"lang/load", "lint/house", "solve/count", "solve/draw"},
 	{"solve/report", "lint"},
-	{"lint/rules", "cmd/internal/show"},
+	{"lint/rules", "lint/seeding", "cmd/internal/show"},
 	{"cmd/internal/ide"},
 	{"cmd/internal/lsp", "cmd/internal/watch"},
 	{"cmd/internal/cli"},

@@ -1,0 +1,5 @@
+//go:build !race
+
+package seeding_test
+
+const racing = false
