@@ -46,6 +46,12 @@ type examination struct {
 	// whole are the statements that concern the whole file, wherever they stand, once
 	// asked for.
 	whole []source.Span
+	// memory has what is known of earlier versions of the file; nil without any.
+	memory *Memory
+	// stop says that nobody wants the findings any more; nil for never. stopped says
+	// that it did.
+	stop    func() bool
+	stopped bool
 }
 
 func (e *examination) pass(rig *model.Rig, solved *solve.Result) *Pass {
@@ -82,6 +88,9 @@ func (p *Pass) run() []diag.Diagnostic {
 		return nil
 	}
 	for _, r := range p.rules {
+		if p.stopped = p.stopped || p.stop != nil && p.stop(); p.stopped {
+			break
+		}
 		if r.Check != nil {
 			p.rule = r
 			r.Check(p)

@@ -1,5 +1,7 @@
 package lint
 
+import "iter"
+
 // purse pays for what one rule solves in one file beyond the rigs themselves, so
 // that no file makes the linter slow: what it cannot pay for is not tried, and the
 // finding stands without its fix.
@@ -14,11 +16,13 @@ const (
 )
 
 // purse gives the purse of the running rule.
-func (p *Pass) purse() *purse {
-	if p.purses[p.rule] == nil {
-		p.purses[p.rule] = &purse{text: mostText, work: mostWork}
+func (p *Pass) purse() *purse { return p.purseOf(p.rule) }
+
+func (e *examination) purseOf(rule *Rule) *purse {
+	if e.purses[rule] == nil {
+		e.purses[rule] = &purse{text: mostText, work: mostWork}
 	}
-	return p.purses[p.rule]
+	return e.purses[rule]
 }
 
 // Afford pays for solving the rig so many times; false if that is too much. The
@@ -47,4 +51,31 @@ func (p *purse) solve(price int) bool {
 func (p *purse) read(text string) bool {
 	p.text -= len(text)
 	return p.text >= 0
+}
+
+// balance gives what is left in each purse.
+func (e *examination) balance() iter.Seq2[*Rule, purse] {
+	return func(yield func(*Rule, purse) bool) {
+		for rule, p := range e.purses {
+			if !yield(rule, *p) {
+				return
+			}
+		}
+	}
+}
+
+// pay takes from each purse what its rule once spent; false, with nothing taken, if
+// one has not so much.
+func (e *examination) pay(spent map[*Rule]purse) bool {
+	for rule, s := range spent {
+		left := e.purseOf(rule)
+		if left.text < s.text || left.work < s.work {
+			return false
+		}
+	}
+	for rule, s := range spent {
+		p := e.purseOf(rule)
+		p.text, p.work = p.text-s.text, p.work-s.work
+	}
+	return true
 }

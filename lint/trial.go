@@ -54,40 +54,48 @@ func (p *Pass) standAlone() *standing {
 	if p.alone != nil {
 		return p.alone
 	}
-	p.alone = &standing{}
-	rigs, file := p.file.Model.Rigs, p.file.File
-	if len(rigs) < 2 {
-		p.alone.faults = newTally(p.file.Problems)
-		return p.alone
+	file := p.file.File
+	p.alone = &standing{cuts: p.others(slices.Index(p.file.Model.Rigs, p.Rig))}
+	problems := p.file.Problems
+	if len(p.alone.cuts) > 0 {
+		problems = load.Draft(file.Name, diag.Draft(file, p.alone.cuts)).Problems
 	}
-	own := slices.Index(rigs, p.Rig)
+	p.alone.faults = newTally(problems)
+	return p.alone
+}
+
+// others gives what takes all rigs but one out of the file.
+func (e *examination) others(own int) []diag.Edit {
+	rigs, file := e.file.Model.Rigs, e.file.File
+	if len(rigs) < 2 {
+		return nil
+	}
 	end := len(file.Text)
 	if own+1 < len(rigs) {
 		end = rigs[own+1].Place.Span.Start
 	}
-	p.cut(source.Span{Start: rigs[0].Place.Span.Start, End: rigs[own].Place.Span.Start})
-	p.cut(source.Span{Start: end, End: len(file.Text)})
-	p.alone.faults = newTally(load.Draft(file.Name, diag.Draft(file, p.alone.cuts)).Problems)
-	return p.alone
+	cuts := e.cut(nil, source.Span{Start: rigs[0].Place.Span.Start, End: rigs[own].Place.Span.Start})
+	return e.cut(cuts, source.Span{Start: end, End: len(file.Text)})
 }
 
 // cut takes a stretch of other rigs out, but for the statements in it that concern
 // the whole file.
-func (p *Pass) cut(other source.Span) {
+func (e *examination) cut(cuts []diag.Edit, other source.Span) []diag.Edit {
 	at := other.Start
 	take := func(end int) {
 		if at < end {
-			place := p.file.File.At(source.Span{Start: at, End: end})
-			p.alone.cuts = append(p.alone.cuts, diag.Edit{Place: place, NewText: "\n"})
+			place := e.file.File.At(source.Span{Start: at, End: end})
+			cuts = append(cuts, diag.Edit{Place: place, NewText: "\n"})
 		}
 	}
-	for _, s := range p.ofWholeFile() {
+	for _, s := range e.ofWholeFile() {
 		if other.Contains(s) {
 			take(s.Start)
 			at = s.End
 		}
 	}
 	take(other.End)
+	return cuts
 }
 
 // ofWholeFile lists the statements that belong to no rig, wherever they stand.

@@ -29,25 +29,39 @@ type Loaded struct {
 
 // Text loads a text under a name, without opening a file. Of a Markdown document it
 // loads the fenced rig blocks.
-func Text(name, text string) *Loaded {
+func Text(name, text string) *Loaded { return Loader{}.Text(name, text) }
+
+// Text loads a text under a name, without opening a file. Of a Markdown document it
+// loads the fenced rig blocks.
+func (l Loader) Text(name, text string) *Loaded {
+	file, notes := fileOf(name, text)
+	loaded := l.resolved(file)
+	loaded.Notes = notes
+	return loaded
+}
+
+// fileOf makes the file of a text, and its notes if it is a Markdown document.
+func fileOf(name, text string) (*source.File, *markdown.Notes) {
 	name = filepath.ToSlash(name)
 	if !markdown.Is(name) {
-		return read(source.New(name, text))
+		return source.New(name, text), nil
 	}
 	notes := markdown.Read(text)
-	l := read(source.NewNotes(name, notes.Text, text))
-	l.Notes = notes
-	return l
+	return source.NewNotes(name, notes.Text, text), notes
 }
 
 // Draft loads notation under a name, whatever kind of file that names.
-func Draft(name, text string) *Loaded { return read(source.New(name, text)) }
+func Draft(name, text string) *Loaded { return Loader{}.resolved(source.New(name, text)) }
 
-// read parses and resolves a file.
-func read(file *source.File) *Loaded {
-	tree := syntax.Parse(file)
+// resolved parses and resolves a file.
+func (l Loader) resolved(file *source.File) *Loaded {
+	parse := l.Parse
+	if parse == nil {
+		parse = syntax.Parse
+	}
+	tree := parse(file)
 	resolved, problems := resolve.File(tree)
-	return &Loaded{File: file, Tree: tree, Model: resolved, Problems: problems}
+	return &Loaded{File: tree.File, Tree: tree, Model: resolved, Problems: problems}
 }
 
 // Paths loads files, folders and, for "-", standard input, which is then called

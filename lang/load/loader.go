@@ -10,6 +10,8 @@ import (
 	"strings"
 
 	"fairlead/lang/markdown"
+	"fairlead/lang/source"
+	"fairlead/lang/syntax"
 )
 
 // DefaultName is what standard input is called if nobody names it.
@@ -28,6 +30,10 @@ type Loader struct {
 	// Policy is the file of house rules that holds for all files; empty for the one in
 	// each file's folder or the nearest above.
 	Policy string
+	// Parse reads the text of each file; nil for syntax.Parse. An editor's remembers what
+	// it read of the version before. It may give the tree of another source.File of the
+	// same name and content.
+	Parse func(*source.File) *syntax.Tree
 }
 
 // text is one file's name and content.
@@ -46,7 +52,7 @@ func (l Loader) Paths(args []string) ([]*Loaded, error) {
 	loaded := make([]*Loaded, 0, len(r.texts))
 	rules := r.policies()
 	for _, t := range r.texts {
-		one := Text(t.name, t.content)
+		one := l.Text(t.name, t.content)
 		loaded = append(loaded, one)
 		if path.Base(one.File.Name) == PolicyName {
 			rules.read(t.name, one)
@@ -58,6 +64,17 @@ func (l Loader) Paths(args []string) ([]*Loaded, error) {
 		}
 	}
 	return loaded, errors.Join(r.errs...)
+}
+
+// Texts is Paths without a look into the files.
+func (l Loader) Texts(args []string) ([]*source.File, error) {
+	r := l.read(args)
+	var files []*source.File
+	for _, t := range r.texts {
+		file, _ := fileOf(t.name, t.content)
+		files = append(files, file)
+	}
+	return files, errors.Join(r.errs...)
 }
 
 // read reads what the arguments name.

@@ -81,7 +81,7 @@ func (p *policies) file(name string, must bool) *Loaded {
 	content, err := p.content(name)
 	switch {
 	case err == nil:
-		p.files[key] = Text(name, content)
+		p.files[key] = p.Text(name, content)
 	case must || !errors.Is(err, fs.ErrNotExist):
 		p.fail(err)
 		fallthrough

@@ -1,0 +1,133 @@
+package lsp
+
+import (
+	"context"
+	"errors"
+	"testing"
+	"time"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+	"go.lsp.dev/jsonrpc2"
+	"go.lsp.dev/protocol"
+
+	"fairlead/cmd/internal/ide"
+	"fairlead/lang/langtest"
+)
+
+func TestConversation(t *testing.T) {
+	e := connect(t)
+	assert.Equal(t, jsonrpc2.ServerNotInitialized, codeOf(e.try(protocol.MethodTextDocumentHover, &protocol.HoverParams{}, nil)))
+	var result protocol.InitializeResult
+	e.call(protocol.MethodInitialize, &protocol.InitializeParams{}, &result)
+	assert.Equal(t, "fairlead", result.ServerInfo.Name)
+	assert.Equal(t, protocol.PositionEncodingKindUTF16, result.Capabilities.PositionEncoding)
+	assert.Equal(t, jsonrpc2.InvalidRequest, codeOf(e.try(protocol.MethodInitialize, &protocol.InitializeParams{}, nil)))
+	e.tell("$/unknown", map[string]int{"a": 1})
+	e.tell(protocol.MethodTextDocumentDidOpen, map[string]string{"textDocument": "no document"})
+	assert.Equal(t, jsonrpc2.MethodNotFound, codeOf(e.try("textDocument/unknown", nil, nil)))
+	assert.Equal(t, jsonrpc2.InvalidParams, codeOf(e.try(protocol.MethodTextDocumentHover, []int{1}, nil)))
+	e.call(protocol.MethodShutdown, nil, nil)
+	assert.Equal(t, jsonrpc2.InvalidRequest, codeOf(e.try(protocol.MethodTextDocumentHover, &protocol.HoverParams{}, nil)))
+	e.tell(protocol.MethodExit, nil)
+	select {
+	case err := <-e.served:
+		assert.NoError(t, err)
+	case <-time.After(patience):
+		t.Error("exit does not end the server")
+	}
+}
+
+func TestAnEditorThatLeaves(t *testing.T) {
+	for name, leave := range map[string]func(e *editor){
+		"says exit at once":  func(e *editor) { e.tell(protocol.MethodExit, nil) },
+		"closes its streams": func(e *editor) { e.close() },
+	} {
+		t.Run(name, func(t *testing.T) {
+			e := start(t, nil, "", everything)
+			e.open(inFolder(t, "a.rig"), loose)
+			leave(e)
+			select {
+			case err := <-e.served:
+				assert.ErrorIs(t, err, ErrAbandoned)
+			case <-time.After(patience):
+				t.Error("the server stays")
+			}
+		})
+	}
+}
+
+func TestPositionsAreAgreed(t *testing.T) {
+	e := connect(t)
+	p := &protocol.InitializeParams{}
+	bytes(&p.Capabilities)
+	var result protocol.InitializeResult
+	e.call(protocol.MethodInitialize, p, &result)
+	assert.Equal(t, protocol.PositionEncodingKindUTF8, result.Capabilities.PositionEncoding)
+}
+
+func TestEditorIsAskedToTellOfChanges(t *testing.T) {
+	e := start(t, nil, "", everything)
+	e.wait("registration", func() bool { return len(e.calls) >= 2 })
+	assert.Contains(t, e.calls, protocol.MethodClientRegisterCapability)
+	assert.Contains(t, e.calls, protocol.MethodWorkspaceConfiguration)
+}
+
+// TestCancellation cancels a request that takes long: it is answered at once.
+func TestCancellation(t *testing.T) {
+	e := start(t, nil, "", everything, pulls)
+	u := inFolder(t, "a.rig")
+	e.open(u, langtest.Chain(3000))
+	ctx, stop := context.WithCancel(context.Background())
+	answered := make(chan error, 1)
+	begun := time.Now()
+	go func() {
+		p := &protocol.DocumentDiagnosticParams{}
+		p.TextDocument.URI = u
+		answered <- protocol.Call(ctx, e.conn, protocol.MethodTextDocumentDiagnostic, p, nil)
+	}()
+	time.Sleep(30 * time.Millisecond)
+	stop()
+	assert.ErrorIs(t, <-answered, context.Canceled)
+	var hover *protocol.Hover
+	p := &protocol.HoverParams{}
+	p.TextDocument.URI = inFolder(t, "none.rig")
+	e.call(protocol.MethodTextDocumentHover, p, &hover)
+	assert.Nil(t, hover)
+	assert.Less(t, time.Since(begun), 2*time.Second)
+}
+
+// TestCancelledIsAnswered looks at the answer to a cancelled request.
+func TestCancelledIsAnswered(t *testing.T) {
+	s := New("test")
+	s.life = context.Background()
+	work, stop := s.begin(jsonrpc2.NewNumberID(7))
+	defer stop()
+	begun := make(chan bool)
+	slow := func(work context.Context, _ *Server, _ *ide.Snapshot, _ []byte) (any, error) {
+		close(begun)
+		<-work.Done() // it is told, too
+		return nil, errors.New("too late")
+	}
+	go func() {
+		<-begun
+		s.cancel(&protocol.CancelParams{ID: protocol.Integer(8)})
+		s.cancel(&protocol.CancelParams{ID: protocol.Integer(7)})
+	}()
+	_, err := s.answer(work, slow, s.desk.Snapshot(), nil)
+	assert.Equal(t, protocol.CodeRequestCancelled, codeOf(err))
+	s.errands.Wait()
+}
+
+// TestAFaultInOneRequest lets a request fail: the conversation goes on.
+func TestAFaultInOneRequest(t *testing.T) {
+	e := start(t, nil, "", everything)
+	requests["test/fault"] = func(context.Context, *Server, *ide.Snapshot, []byte) (any, error) { panic("a fault") }
+	defer delete(requests, "test/fault")
+	assert.Equal(t, jsonrpc2.InternalError, codeOf(e.try("test/fault", nil, nil)))
+	e.wait("a note", func() bool { return len(e.notes) > 0 })
+	require.Contains(t, e.notes[0], "a fault")
+	u := inFolder(t, "a.rig")
+	e.open(u, loose)
+	assert.NotEmpty(t, e.findings(u, 1))
+}

@@ -1,0 +1,163 @@
+package lint
+
+import (
+	"crypto/sha256"
+	"encoding/binary"
+	"maps"
+	"sync"
+
+	"fairlead/lang/diag"
+	"fairlead/lang/load"
+	"fairlead/lang/source"
+	"fairlead/solve"
+)
+
+// Memory examines one file in version after version: a rig of which nothing has
+// changed, wherever it stands now, is neither solved nor examined again. What it
+// finds is what Examine finds. It is safe for several goroutines at once.
+type Memory struct {
+	rules []*Rule
+	known []string
+
+	mu sync.Mutex
+	// rigs are those of the last versions, by what they depend on.
+	rigs map[rigKey]*remembered
+	// last is the newest version, age how many there have been.
+	last *source.File
+	age  int
+}
+
+// rigKey is a digest of all that the findings in a rig depend on.
+type rigKey [sha256.Size]byte
+
+// remembered is a rig of some version. Its text stood where it no longer need be.
+type remembered struct {
+	age   int // of the last version that had it
+	solve func() *solve.Result
+
+	mu sync.Mutex // held while the rules look at it
+	// seen is what the rules found; nil until they have looked.
+	seen *seen
+}
+
+// seen is what the rules found in a rig.
+type seen struct {
+	text          extract
+	found, silent []diag.Diagnostic
+	// spent is what each rule's purse paid.
+	spent map[*Rule]purse
+}
+
+// NewMemory makes a memory of nothing, for the rules given.
+func NewMemory(rules []*Rule) *Memory {
+	return &Memory{rules: rules, known: Names(rules), rigs: map[rigKey]*remembered{}}
+}
+
+// Examine gives what Examine gives for one file. It gives up, and ok is false, when
+// stop says so between two rules; a nil stop never does.
+func (m *Memory) Examine(f *load.Loaded, stop func() bool) (outcome Outcome, ok bool) {
+	e := m.examination(f)
+	e.stop = stop
+	outcome = e.outcome(m.known)
+	diag.Sort(outcome.Findings, []*source.File{f.File})
+	return outcome, !e.stopped
+}
+
+// Result gives the figures of one rig of a file, which may be those of an earlier
+// version in which nothing of the rig was different: parts, ropes and strokes
+// correspond by their places in the lists, and positions in the text do not.
+func (m *Memory) Result(f *load.Loaded, rig int) *solve.Result {
+	return m.remember(m.examination(f), rig).solve()
+}
+
+func (m *Memory) examination(f *load.Loaded) *examination {
+	return &examination{file: f, House: HouseOf(f), rules: m.rules, purses: map[*Rule]*purse{}, memory: m}
+}
+
+// remember finds a rig among those of earlier versions, and notes it if it is new.
+func (m *Memory) remember(e *examination, index int) *remembered {
+	rig := e.file.Model.Rigs[index]
+	key := e.key(index)
+	m.mu.Lock()
+	defer m.mu.Unlock()
+	if m.last != e.file.File {
+		m.last = e.file.File
+		m.age++
+		maps.DeleteFunc(m.rigs, func(_ rigKey, r *remembered) bool { return r.age < m.age-2 })
+	}
+	known := m.rigs[key]
+	if known == nil {
+		known = &remembered{solve: sync.OnceValue(func() *solve.Result { return solve.Rig(rig) })}
+		m.rigs[key] = known
+	}
+	known.age = m.age
+	return known
+}
+
+// look gives what the rules find in a rig, from memory where that is the same.
+func (e *examination) look(index int) *seen {
+	rig := e.file.Model.Rigs[index]
+	if e.memory == nil {
+		p := e.pass(rig, solve.Rig(rig))
+		return &seen{found: p.run(), silent: p.silent}
+	}
+	known := e.memory.remember(e, index)
+	now := e.extract(index)
+	known.mu.Lock()
+	defer known.mu.Unlock()
+	if known.seen != nil && e.pay(known.seen.spent) {
+		return known.seen.movedTo(now)
+	}
+	before := maps.Collect(e.balance())
+	res := known.solve()
+	if res.Rig != rig { // it was solved in an earlier version, where its places are others
+		res = solve.Rig(rig)
+	}
+	p := e.pass(rig, res)
+	s := &seen{text: now, found: p.run(), silent: p.silent, spent: map[*Rule]purse{}}
+	broke := false
+	for rule, left := range e.balance() {
+		was, had := before[rule]
+		if !had {
+			was = purse{text: mostText, work: mostWork}
+		}
+		s.spent[rule] = purse{text: was.text - left.text, work: was.work - left.work}
+		broke = broke || left.text < 0 || left.work < 0
+	}
+	// What could not be paid for may be found another time.
+	if !broke && !e.stopped && s.contained() {
+		known.seen = s
+	}
+	return s
+}
+
+// key digests what the findings in a rig depend on: its text and all others that say
+// something of it.
+func (e *examination) key(index int) rigKey {
+	h := sha256.New()
+	add := func(texts ...string) {
+		for _, t := range texts {
+			var n [8]byte
+			binary.LittleEndian.PutUint64(n[:], uint64(len(t)))
+			h.Write(n[:])
+			h.Write([]byte(t))
+		}
+	}
+	rig := e.file.Model.Rigs[index]
+	add(e.file.File.Name, rig.Name, e.extract(index).text)
+	if e.file.Policy != nil {
+		add(e.file.Policy.File.Name, e.file.Policy.File.Text)
+	}
+	if len(rig.Includes) > 0 || len(e.file.Model.Uses) > 0 {
+		add(e.file.File.Text)
+	}
+	flags := []byte{0, 0}
+	if len(e.file.Model.Rigs) > 1 {
+		flags[0] = 1
+	}
+	if legible(e.file.Problems, rig) {
+		flags[1] = 1
+	}
+	h.Write(flags)
+	return rigKey(h.Sum(nil))
+}
