@@ -113,20 +113,22 @@ func emacsFaces(t *testing.T, mode string, list []sample, around notes) [][]stri
 	return read
 }
 
-// The set-up does what its README says: it knows the files, indents, formats on save and
+// Installed as its README says, the set-up knows the files, indents, formats on save and
 // lists findings.
 func TestEmacsSetup(t *testing.T) {
-	program, args := emacs(t, "setup.el")
+	program := need(t, "emacs", "emacs-nox of the system's packages")
 	needPackage(t, program, "markdown-mode", "elpa-markdown-mode of the system's packages")
-	folder := t.TempDir()
-	errors := filepath.Join(folder, "errors.txt")
-	said := command(t, nil, []string{
-		"FOLDER=" + folder, "ERRORS=" + errors, "HOME=" + folder,
-		"PATH=" + fairlead(t) + string(os.PathListSeparator) + os.Getenv("PATH"),
-	}, program, args...)
-	text, err := os.ReadFile(errors)
-	require.NoError(t, err)
-	require.Regexp(t, `^0 of [1-9][0-9]* failed, 0 skipped$`, string(text), "%s", said)
+	home, env := installed(t, "emacs")
+	try(t, `0 of [1-9][0-9]* failed, 0 skipped`, env, program, startEmacs(t, home, "setup.el")...)
+}
+
+// startEmacs gives the arguments with which an installed Emacs runs a script.
+func startEmacs(t *testing.T, home, name string) []string {
+	t.Helper()
+	return []string{
+		"--batch", "--eval", `(setq user-emacs-directory "` + home + `/.emacs.d/")`, "-f", "package-initialize",
+		"-l", filepath.Join(home, ".emacs.d/init.el"), "-l", script(t, name),
+	}
 }
 
 // The file compiles without a warning, and what it says of itself is complete.

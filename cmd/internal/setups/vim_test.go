@@ -40,18 +40,16 @@ var vims = []struct{ program, install string }{
 
 // startVim gives the arguments with which a program runs a script, with nothing but the
 // set-up of the folders and what comes with the program.
-func startVim(t *testing.T, script string, folders ...string) []string {
+func startVim(t *testing.T, name string, folders ...string) []string {
 	t.Helper()
-	args := []string{"-es", "-i", "NONE", "-n", "-u", "NORC", "--cmd", "set nocompatible"}
+	args := []string{"-N", "-es", "-i", "NONE", "-n", "-u", "NORC", "--cmd", "set nocompatible"}
 	for _, folder := range folders {
 		abs, err := filepath.Abs(filepath.Join(editors, folder))
 		require.NoError(t, err)
 		args = append(args, "--cmd", "set rtp^="+abs, "--cmd", "set rtp+="+abs+"/after")
 	}
 	args = append(args, "--cmd", "set encoding=utf-8", "--cmd", "filetype plugin indent on", "--cmd", "syntax on")
-	abs, err := filepath.Abs(filepath.Join("testdata", script))
-	require.NoError(t, err)
-	return append(args, "-S", abs)
+	return append(args, "-S", script(t, name))
 }
 
 func TestVimSyntax(t *testing.T) {
@@ -105,21 +103,20 @@ func vimGroups(t *testing.T, program, filetype string, list []sample, around not
 	return read
 }
 
-// The set-up does what its README says: it knows the files, indents, formats on save,
+// Installed as its README says, the set-up knows the files, indents, formats on save,
 // fills the quickfix list and, in Vim, watches.
 func TestVimSetup(t *testing.T) {
 	for _, v := range vims {
 		t.Run(v.program, func(t *testing.T) {
 			program := need(t, v.program, v.install)
-			folder := t.TempDir()
-			errors := filepath.Join(folder, "errors.txt")
-			command(t, nil, []string{
-				"FOLDER=" + folder, "ERRORS=" + errors, "HOME=" + folder,
-				"PATH=" + fairlead(t) + string(os.PathListSeparator) + os.Getenv("PATH"),
-			}, program, startVim(t, "setup.vim", "vim")...)
-			text, err := os.ReadFile(errors)
-			require.NoError(t, err)
-			require.Empty(t, string(text))
+			args := []string{"-N", "-es", "-i", "NONE", "-n", "-S", script(t, "setup.vim")}
+			if v.program == "vim" {
+				home, env := installed(t, "vim")
+				try(t, "", env, program, append([]string{"-u", filepath.Join(home, ".vimrc"), "--cmd", "set encoding=utf-8"}, args...)...)
+				return
+			}
+			_, env := installed(t, "neovim")
+			try(t, "", env, program, args...)
 		})
 	}
 }

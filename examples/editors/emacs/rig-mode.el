@@ -315,7 +315,8 @@ BEFORE is the word before it; point is behind WORD.  A name has no face."
        (member (match-string-no-properties 1) (append rig--statements rig--kinds))))
 
 (defun rig--line-above ()
-  "Go to the line above that is not only a comment; nil where a blank line cuts it off."
+  "Go to the line above that is not only a comment.
+The value is nil where a blank line cuts it off."
   (let (there)
     (while (and (setq there (= 0 (forward-line -1)))
                 (looking-at-p "[ \t]*#")))

@@ -3,6 +3,9 @@
 " g:fairlead_program         the program, "fairlead" on the path unless set
 " g:fairlead_format_on_save  0 to leave files as they are
 
+let s:cpo = &cpo
+set cpo&vim
+
 function! s:program() abort
   return get(g:, 'fairlead_program', 'fairlead')
 endfunction
@@ -138,3 +141,6 @@ function! s:byte(line, units) abort
   endfor
   return byte
 endfunction
+
+let &cpo = s:cpo
+unlet s:cpo

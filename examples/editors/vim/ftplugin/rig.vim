@@ -4,6 +4,8 @@ if exists('b:did_ftplugin')
   finish
 endif
 let b:did_ftplugin = 1
+let s:cpo = &cpo
+set cpo&vim
 
 setlocal commentstring=#\ %s comments=:# formatoptions-=t formatoptions+=croql
 setlocal iskeyword+=- expandtab suffixesadd=.rig
@@ -19,3 +21,6 @@ augroup END
 
 let b:undo_ftplugin = 'setlocal commentstring< comments< formatoptions< iskeyword< expandtab< suffixesadd<'
       \ . ' include< makeprg< errorformat< | execute "autocmd! fairlead_save * <buffer>"'
+
+let &cpo = s:cpo
+unlet s:cpo

@@ -1,4 +1,7 @@
 " The words of the notation. The tests of the project write these lists.
+let s:cpo = &cpo
+set cpo&vim
+
 " generated: statements
 let fairlead#words#statements = split(
       \ 'rig use include join reeve expect accept units stock policy'
@@ -63,3 +66,6 @@ let fairlead#words#reserved = split(
       \ .' sideways set-back retains releasable diameter material at'
       \ .' length on with without tail loop per because')
 " end
+
+let &cpo = s:cpo
+unlet s:cpo

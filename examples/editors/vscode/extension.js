@@ -1,0 +1,53 @@
+'use strict'
+// Starts the language server of Fairlead and keeps its settings true.
+
+const { commands, window, workspace } = require('vscode')
+const { LanguageClient, RevealOutputChannelOn } = require('vscode-languageclient/node')
+
+/** The client of the running server, if there is one. */
+let client
+
+/** The languages that the server reads: rigs, and notes with rig blocks. */
+const documents = ['rig', 'markdown'].flatMap(language =>
+  ['file', 'untitled'].map(scheme => ({ language, scheme })))
+
+async function start () {
+  const program = workspace.getConfiguration('fairlead').get('path', 'fairlead')
+  const started = new LanguageClient('fairlead', 'Fairlead', { command: program, args: ['serve'] }, {
+    documentSelector: documents,
+    revealOutputChannelOn: RevealOutputChannelOn.Never
+  })
+  client = started
+  try {
+    await started.start()
+  } catch (error) {
+    if (client === started) client = undefined
+    const settings = 'Open the settings'
+    const chosen = await window.showErrorMessage(
+      `Fairlead cannot run ${program}: ${error.message || error}. Install the program, or name it in fairlead.path.`, settings)
+    if (chosen === settings) await commands.executeCommand('workbench.action.openSettings', 'fairlead.path')
+  }
+}
+
+async function stop () {
+  const running = client
+  client = undefined
+  if (running && running.isRunning()) await running.stop()
+}
+
+async function restart () {
+  await stop()
+  await start()
+}
+
+function activate (context) {
+  context.subscriptions.push(
+    commands.registerCommand('fairlead.restart', restart),
+    workspace.onDidChangeConfiguration(event => {
+      if (event.affectsConfiguration('fairlead.path')) return restart()
+    })
+  )
+  return start()
+}
+
+module.exports = { activate, deactivate: stop }
