@@ -140,3 +140,12 @@ func TestEmacsCompiles(t *testing.T) {
 	require.NoError(t, os.WriteFile(file, text, 0o600))
 	command(t, nil, nil, program, "--batch", "--eval", "(setq byte-compile-error-on-warn t)", "-f", "batch-byte-compile", file)
 }
+
+// Installed as its README says, Emacs shows what the language server finds.
+func TestEmacsServer(t *testing.T) {
+	program := need(t, "emacs", "emacs-nox of the system's packages")
+	needPackage(t, program, "eglot", "elpa-eglot of the system's packages")
+	needPackage(t, program, "markdown-mode", "elpa-markdown-mode of the system's packages")
+	home, env := installed(t, "emacs")
+	try(t, `0 of [1-9][0-9]* failed, 0 skipped`, env, program, startEmacs(t, home, "serve.el")...)
+}

@@ -1,5 +1,6 @@
+;;; -*- lexical-binding: t -*-
 ;; Reads from $TEXTS a list of {mode, text, places}, places being characters from 1, and
-;; writes to $GROUPS for each text the faces there.  -*- lexical-binding: t -*-
+;; writes to $GROUPS for each text the faces there.
 (require 'json)
 (require 'rig-mode)
 (when (require 'markdown-mode nil t)

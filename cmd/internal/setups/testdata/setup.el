@@ -1,5 +1,5 @@
+;;; -*- lexical-binding: t -*-
 ;; Tries the set-up in a fresh folder, $FOLDER, and writes what went wrong to $ERRORS.
-;; -*- lexical-binding: t -*-
 (require 'ert)
 (require 'rig-mode)
 (require 'markdown-mode nil t)
