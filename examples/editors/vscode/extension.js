@@ -15,6 +15,8 @@ async function start () {
   const program = workspace.getConfiguration('fairlead').get('path', 'fairlead')
   const started = new LanguageClient('fairlead', 'Fairlead', { command: program, args: ['serve'] }, {
     documentSelector: documents,
+    // Findings are asked for as one types, not only when a document is opened.
+    diagnosticPullOptions: { onChange: true, onSave: true },
     revealOutputChannelOn: RevealOutputChannelOn.Never
   })
   client = started
@@ -24,7 +26,7 @@ async function start () {
     if (client === started) client = undefined
     const settings = 'Open the settings'
     const chosen = await window.showErrorMessage(
-      `Fairlead cannot run ${program}: ${error.message || error}. Install the program, or name it in fairlead.path.`, settings)
+      `The server ${program} did not start: ${error.message || error}. Install Fairlead, or name its place in fairlead.path.`, settings)
     if (chosen === settings) await commands.executeCommand('workbench.action.openSettings', 'fairlead.path')
   }
 }
