@@ -204,7 +204,7 @@ module.exports = new Proxy({
   get: (target, key) => {
     if (!(key in target)) {
       // Classes are made to be extended; sets of names are numbered.
-      target[key] = /Kind$|Reason$|Context$|Type$|Tag$|Location$/.test(key) ? numbered : class {}
+      target[key] = /Kind$|Reason$|Context$|Type$|Tag$|Location$/.test(key) ? numbered : class { constructor (...given) { this.given = given } }
     }
     return target[key]
   }
