@@ -1,8 +1,10 @@
 package lint
 
 import (
+	"fairlead/lang/diag"
 	"fairlead/lang/model"
 	"fairlead/lang/syntax"
+	"fairlead/lint/house"
 	"fairlead/solve"
 	"fairlead/solve/lp"
 )
@@ -18,6 +20,8 @@ type Verdict struct {
 	Message string
 	// Lacking are the parts that do not say what it takes to judge an unknown claim.
 	Lacking []Lack
+	// Related are places that help to understand the message.
+	Related []diag.Related
 	// Missing names what was not worked out, since the rig is too large to ask for so
 	// much; nothing else is said then.
 	Missing string
@@ -32,8 +36,9 @@ type Lack struct {
 
 // Judge compares a claim with what was solved. A figure with a range counts by
 // its worse end, and so does one of which only a bound is known. Claims about
-// findings are none of its business: they hold here.
-func Judge(res *solve.Result, c *model.Claim) Verdict {
+// findings are none of its business: they hold here. The house says which drop counts
+// as held.
+func Judge(res *solve.Result, rules *house.Rules, c *model.Claim) Verdict {
 	switch c.Subject {
 	case syntax.Advantage:
 		return judgeAdvantage(res, c)
@@ -44,7 +49,7 @@ func Judge(res *solve.Result, c *model.Claim) Verdict {
 	case syntax.Class:
 		return judgeClass(res, c)
 	case syntax.Held:
-		return judgeHeld(res, c)
+		return judgeHeld(res, rules, c)
 	case syntax.LoadOn:
 		return judgeLoad(res, c)
 	case syntax.Factor:

@@ -2,12 +2,13 @@ package lint
 
 import (
 	"fairlead/lang/model"
+	"fairlead/lint/house"
 	"fairlead/solve"
 )
 
 // judgeHeld asks whether the load stays up, with a part lost or not, hands off
-// unless the claim says otherwise.
-func judgeHeld(res *solve.Result, c *model.Claim) Verdict {
+// unless the claim says otherwise. A drop that the house allows is as good.
+func judgeHeld(res *solve.Result, rules *house.Rules, c *model.Claim) Verdict {
 	if res.Status == solve.Unsolved {
 		return failed(nothingToSolve)
 	}
@@ -22,16 +23,14 @@ func judgeHeld(res *solve.Result, c *model.Claim) Verdict {
 			when = "hands on the rope"
 		}
 	}
-	held := stay.LoadsStay()
+	held := keeps(rules, stay)
 	switch {
 	case held == (c.Not == nil):
 		return Verdict{Holds: true}
-	case held:
+	case held && stay.LoadsStay():
 		return failed(when + ", the load is held")
-	case stay.Answer == solve.Caught || stay.Answer == solve.Jams && stay.AtKnot:
-		return failed(when + ", " + Fall(res.Rig, stay, "") + "; no house rule allows a drop")
 	}
-	return failed(when + ", " + Fall(res.Rig, stay, ""))
+	return Verdict{Message: when + ", " + Fall(res.Rig, stay, "") + allowed(rules, stay), Related: allowance(rules, stay)}
 }
 
 // Fall says what happens when a rig does not stay up: "litter falls". When says

@@ -10,6 +10,7 @@ import (
 	"fairlead/lang/langtest"
 	"fairlead/lang/load"
 	"fairlead/lint"
+	"fairlead/lint/house"
 	"fairlead/solve"
 	"fairlead/solve/lp"
 )
@@ -112,7 +113,7 @@ func verdicts(text string) []lint.Verdict {
 	res := solve.Rig(rig)
 	var list []lint.Verdict
 	for _, c := range rig.Claims {
-		list = append(list, lint.Judge(res, c))
+		list = append(list, lint.Judge(res, house.Of(), c))
 	}
 	return list
 }

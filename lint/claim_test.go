@@ -44,7 +44,7 @@ func judged(t *testing.T, rig, claim string) lint.Verdict {
 	f := load.Text("yard.rig", rig+claim+"\n")
 	require.Empty(t, f.Problems)
 	require.Len(t, f.Model.Rigs[0].Claims, 1)
-	return lint.Judge(solve.Rig(f.Model.Rigs[0]), f.Model.Rigs[0].Claims[0])
+	return lint.Judge(solve.Rig(f.Model.Rigs[0]), lint.HouseOf(f), f.Model.Rigs[0].Claims[0])
 }
 
 func TestClaimsThatHold(t *testing.T) {
@@ -118,7 +118,7 @@ func TestClaimsThatFail(t *testing.T) {
 		{slanted, "expect load on head over 2 kN", "load on head is at most 0.981 kN, not over 2 kN (held)"},
 	} {
 		f := load.Text("yard.rig", c.rig+c.claim+"\n")
-		v := lint.Judge(solve.Rig(f.Model.Rigs[0]), f.Model.Rigs[0].Claims[0])
+		v := lint.Judge(solve.Rig(f.Model.Rigs[0]), lint.HouseOf(f), f.Model.Rigs[0].Claims[0])
 		assert.False(t, v.Holds || v.Unknown, c.claim)
 		assert.Equal(t, c.message, v.Message, c.claim)
 	}

@@ -71,7 +71,7 @@ func (s *seen) movedTo(now extract) *seen {
 		span := source.Span{Start: now.inFile(s.text.within(p.Span.Start)), End: now.inFile(s.text.within(p.Span.End))}
 		return now.file.At(span)
 	}
-	return &seen{found: movedFindings(s.found, place), silent: movedFindings(s.silent, place)}
+	return &seen{found: movedFindings(s.found, place), silent: movedFindings(s.silent, place), dim: s.dim}
 }
 
 // contained says whether every place of the findings that is in the file is in the

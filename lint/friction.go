@@ -17,6 +17,10 @@ func inDoubt(res *solve.Result, ph *solve.Phase) *doubt {
 	return frictionDoubt(ph)
 }
 
+// Settled says whether the forces of a phase are what claims are judged by: with friction
+// where it is known, without it in a rig that says nothing of any.
+func (p *Pass) Settled(ph *solve.Phase) bool { return inDoubt(p.Result, ph) == nil }
+
 // frictionDoubt says why the figures of a phase with friction are not known; nil if
 // they are.
 func frictionDoubt(ph *solve.Phase) *doubt {

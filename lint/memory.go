@@ -5,9 +5,11 @@ import (
 	"encoding/binary"
 	"maps"
 	"sync"
+	"sync/atomic"
 
 	"fairlead/lang/diag"
 	"fairlead/lang/load"
+	"fairlead/lang/model"
 	"fairlead/lang/source"
 	"fairlead/solve"
 )
@@ -25,6 +27,9 @@ type Memory struct {
 	// last is the newest version, age how many there have been.
 	last *source.File
 	age  int
+
+	// solving is held while a rig is solved, so that no two are at once.
+	solving sync.Mutex
 }
 
 // rigKey is a digest of all that the findings in a rig depend on.
@@ -32,8 +37,8 @@ type rigKey [sha256.Size]byte
 
 // remembered is a rig of some version. Its text stood where it no longer need be.
 type remembered struct {
-	age   int // of the last version that had it
-	solve func() *solve.Result
+	age    int // of the last version that had it
+	result atomic.Pointer[solve.Result]
 
 	mu sync.Mutex // held while the rules look at it
 	// seen is what the rules found; nil until they have looked.
@@ -44,6 +49,8 @@ type remembered struct {
 type seen struct {
 	text          extract
 	found, silent []diag.Diagnostic
+	// dim says that rules that are Latent do not see yet what is wrong with it.
+	dim bool
 	// spent is what each rule's purse paid.
 	spent map[*Rule]purse
 }
@@ -65,9 +72,30 @@ func (m *Memory) Examine(f *load.Loaded, stop func() bool) (outcome Outcome, ok 
 
 // Result gives the figures of one rig of a file, which may be those of an earlier
 // version in which nothing of the rig was different: parts, ropes and strokes
-// correspond by their places in the lists, and positions in the text do not.
-func (m *Memory) Result(f *load.Loaded, rig int) *solve.Result {
-	return m.remember(m.examination(f), rig).solve()
+// correspond by their places in the lists, and positions in the text do not. One rig
+// is solved after another; ok is false if stop says, before the rig's turn comes, that
+// nobody wants it any more. A nil stop never does.
+func (m *Memory) Result(f *load.Loaded, rig int, stop func() bool) (res *solve.Result, ok bool) {
+	res = m.solved(m.remember(m.examination(f), rig), f.Model.Rigs[rig], stop)
+	return res, res != nil
+}
+
+// solved gives the figures of a remembered rig; nil if it is stopped.
+func (m *Memory) solved(known *remembered, rig *model.Rig, stop func() bool) *solve.Result {
+	if res := known.result.Load(); res != nil {
+		return res
+	}
+	m.solving.Lock()
+	defer m.solving.Unlock()
+	if res := known.result.Load(); res != nil {
+		return res
+	}
+	if stop != nil && stop() {
+		return nil
+	}
+	res := solve.Rig(rig)
+	known.result.Store(res)
+	return res
 }
 
 func (m *Memory) examination(f *load.Loaded) *examination {
@@ -76,7 +104,6 @@ func (m *Memory) examination(f *load.Loaded) *examination {
 
 // remember finds a rig among those of earlier versions, and notes it if it is new.
 func (m *Memory) remember(e *examination, index int) *remembered {
-	rig := e.file.Model.Rigs[index]
 	key := e.key(index)
 	m.mu.Lock()
 	defer m.mu.Unlock()
@@ -87,7 +114,7 @@ func (m *Memory) remember(e *examination, index int) *remembered {
 	}
 	known := m.rigs[key]
 	if known == nil {
-		known = &remembered{solve: sync.OnceValue(func() *solve.Result { return solve.Rig(rig) })}
+		known = &remembered{}
 		m.rigs[key] = known
 	}
 	known.age = m.age
@@ -99,7 +126,7 @@ func (e *examination) look(index int) *seen {
 	rig := e.file.Model.Rigs[index]
 	if e.memory == nil {
 		p := e.pass(rig, solve.Rig(rig))
-		return &seen{found: p.run(), silent: p.silent}
+		return see(p)
 	}
 	known := e.memory.remember(e, index)
 	now := e.extract(index)
@@ -109,12 +136,17 @@ func (e *examination) look(index int) *seen {
 		return known.seen.movedTo(now)
 	}
 	before := maps.Collect(e.balance())
-	res := known.solve()
+	res := e.memory.solved(known, rig, e.stop)
+	if res == nil {
+		e.stopped = true
+		return &seen{}
+	}
 	if res.Rig != rig { // it was solved in an earlier version, where its places are others
 		res = solve.Rig(rig)
 	}
 	p := e.pass(rig, res)
-	s := &seen{text: now, found: p.run(), silent: p.silent, spent: map[*Rule]purse{}}
+	s := see(p)
+	s.text, s.spent = now, map[*Rule]purse{}
 	broke := false
 	for rule, left := range e.balance() {
 		was, had := before[rule]
@@ -129,6 +161,12 @@ func (e *examination) look(index int) *seen {
 		known.seen = s
 	}
 	return s
+}
+
+// see lets the rules look at a rig.
+func see(p *Pass) *seen {
+	found := p.run()
+	return &seen{found: found, silent: p.silent, dim: p.isDim()}
 }
 
 // key digests what the findings in a rig depend on: its text and all others that say

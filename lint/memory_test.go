@@ -16,6 +16,7 @@ import (
 	"fairlead/lang/load"
 	"fairlead/lint"
 	"fairlead/lint/rules"
+	"fairlead/solve"
 )
 
 var (
@@ -103,13 +104,20 @@ func TestMemoryFollowsThePolicy(t *testing.T) {
 func TestMemoryKeepsTheFiguresOfAnUnchangedRig(t *testing.T) {
 	memory := lint.NewMemory(rules.All())
 	first := load.Text("a.rig", langtest.Usual)
-	res := memory.Result(first, 0)
+	result := func(f *load.Loaded, rig int) *solve.Result {
+		res, ok := memory.Result(f, rig, nil)
+		require.True(t, ok)
+		return res
+	}
+	res := result(first, 0)
 	moved := load.Text("a.rig", langtest.Usual+"\nrig other\nanchor head\n")
 	memory.Examine(moved, nil)
-	assert.NotSame(t, res, memory.Result(moved, 0), "it is one of several now")
+	assert.NotSame(t, res, result(moved, 0), "it is one of several now")
 	again := load.Text("a.rig", langtest.Usual+"\nrig other\nanchor head\nanchor rear\n")
-	assert.Same(t, memory.Result(moved, 0), memory.Result(again, 0))
-	assert.NotSame(t, memory.Result(moved, 1), memory.Result(again, 1))
+	assert.Same(t, result(moved, 0), result(again, 0))
+	assert.NotSame(t, result(moved, 1), result(again, 1))
+	_, ok := memory.Result(load.Text("a.rig", "anchor new\n"), 0, func() bool { return true })
+	assert.False(t, ok, "nobody wants it any more")
 }
 
 func TestMemoryGivesUpWhenToldTo(t *testing.T) {

@@ -181,7 +181,7 @@ func (m *mender) try(list []candidate) *objection {
 		return &objection{other: "it was not tried"}
 	}
 	after := m.examine(again(m.base.file, text))
-	if against := m.now.against(after, list); against != nil {
+	if against := m.now.against(after, list, m.rules); against != nil {
 		return against
 	}
 	m.now, m.made = after, append(m.made, list...)

@@ -32,7 +32,7 @@ func (o *objection) String() string {
 
 // against says why a file with some more fixes is not proved to be better; nil if it
 // is.
-func (x *examined) against(after *examined, mended []candidate) *objection {
+func (x *examined) against(after *examined, mended []candidate, rules []*Rule) *objection {
 	before, now := x.censusOf(x.all()), after.censusOf(after.all())
 	least := diag.Error
 	for _, c := range mended {
@@ -40,6 +40,9 @@ func (x *examined) against(after *examined, mended []candidate) *objection {
 	}
 	for _, d := range after.all() {
 		k := after.kindOf(d)
+		if x.dim[k.rig] && isLatent(rules, d) {
+			continue
+		}
 		if d.Severity >= least && now[k] > before[k] {
 			return &objection{worse: d.Message}
 		}

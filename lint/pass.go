@@ -30,6 +30,9 @@ type Pass struct {
 	// without any trial; both once asked for.
 	alone *standing
 	plain *tally
+	// losses are the telling ones, once asked for; cut says that there may be more.
+	losses                 []solve.Loss
+	lossesAsked, lossesCut bool
 	// verdicts are those on the claims judged so far.
 	verdicts map[*model.Claim]Verdict
 }
@@ -136,6 +139,12 @@ func (p *Pass) Reported(rule *Rule, subject string) bool {
 	return slices.ContainsFunc(p.found, is) || slices.ContainsFunc(p.silent, is)
 }
 
+// ReportedAt says whether a rule has reported something that a claim can name by a part.
+func (p *Pass) ReportedAt(rule *Rule, part string) bool {
+	is := func(d diag.Diagnostic) bool { return d.Rule == rule.Name && d.Named(part) }
+	return slices.ContainsFunc(p.found, is) || slices.ContainsFunc(p.silent, is)
+}
+
 // Explained says whether a rule has said why the rig does not do its job.
 func (p *Pass) Explained() bool { return p.explained }
 
@@ -156,7 +165,7 @@ func (p *Pass) Judge(c *model.Claim) Verdict {
 	}
 	v := Verdict{Missing: "the loss of so many parts of so large a rig"}
 	if c.Subject != syntax.Held || c.Of == nil || p.AffordLosses(1) {
-		v = Judge(p.Result, c)
+		v = Judge(p.Result, p.House, c)
 	}
 	p.verdicts[c] = v
 	return v

@@ -18,6 +18,10 @@ type Rule struct {
 	// findings come from somewhere else: from reading the text, or from settling
 	// the claims after all rules have run.
 	Check func(*Pass)
+	// Latent says that it looks only at rigs that stay up, hands off, so that its findings
+	// come to light once a rig that does not do its job, or is not held, is mended: they
+	// are no reason against a fix that does that.
+	Latent bool
 	// Final says that no author can expect or accept what it reports: it is about what
 	// the file claims itself.
 	Final bool

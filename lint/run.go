@@ -21,6 +21,9 @@ type Outcome struct {
 	// order of files, rigs and lines, with what became of each.
 	Acceptances  []Acceptance
 	Expectations []Expectation
+
+	// dim names the rigs of a file of which rules that are Latent see nothing yet.
+	dim map[string]bool
 }
 
 // Run gives the findings of Examine.
@@ -45,6 +48,7 @@ func Examine(files []*load.Loaded, rules []*Rule) Outcome {
 		all.Accepted += of.Accepted
 		all.Acceptances = append(all.Acceptances, of.Acceptances...)
 		all.Expectations = append(all.Expectations, of.Expectations...)
+		all.dim = of.dim // only asked of one file
 	}
 	diag.Sort(all.Findings, order)
 	return all
@@ -70,8 +74,10 @@ func (e *examination) outcome(known []string) Outcome {
 		one.Diagnostic = d
 		s.add(one)
 	}
-	for i := range f.Model.Rigs {
+	dim := map[string]bool{}
+	for i, rig := range f.Model.Rigs {
 		seen := e.look(i)
+		dim[rig.Name] = dim[rig.Name] || seen.dim
 		for _, d := range seen.found {
 			s.add(finding{Diagnostic: d, rig: i})
 		}
@@ -83,7 +89,9 @@ func (e *examination) outcome(known []string) Outcome {
 		s.settle(i, rig)
 	}
 	s.policies()
-	return s.left()
+	of := s.left()
+	of.dim = dim
+	return of
 }
 
 // HouseOf gives the house rules in force for a file: the usual ones, those of its policy

@@ -119,11 +119,25 @@ func (e *examination) ofWholeFile() []source.Span {
 func (p *Pass) Proves(t *Trial, d diag.Diagnostic) bool {
 	d.Rule, d.Severity = p.rule.Name, max(d.Severity, p.rule.Severity)
 	after := (&examination{file: t.file, House: p.House, rules: p.rules, purses: p.purses, inTrial: true}).pass(t.Rig, solve.Rig(t.Rig))
-	found := newTally(append(after.run(), t.file.Problems...))
+	left := after.run()
+	if p.isDim() {
+		left = slices.DeleteFunc(left, func(d diag.Diagnostic) bool { return isLatent(p.rules, d) })
+	}
+	found := newTally(append(left, t.file.Problems...))
 	if found.has(d) {
 		return false
 	}
 	return !found.worseThan(p.withoutTrials(), d.Severity)
+}
+
+// isDim says whether rules that are Latent do not see yet what is wrong with the rig.
+func (p *Pass) isDim() bool {
+	return p.Result.Status != solve.OK || !p.Keeps(p.Result.Released)
+}
+
+// isLatent says whether a finding is of a rule that is Latent.
+func isLatent(rules []*Rule, d diag.Diagnostic) bool {
+	return slices.ContainsFunc(rules, func(r *Rule) bool { return r.Latent && r.Name == d.Rule })
 }
 
 // withoutTrials counts what the rules find of the rig as it is when they can make

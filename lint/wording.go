@@ -93,6 +93,9 @@ func forceOf(res *solve.Result, n lp.Num) string {
 	return newtons(res, n.Mul(*res.WeightNewtons))
 }
 
+// Newtons gives a force in newtons in words, in the rig's unit: "0.27 kN".
+func (p *Pass) Newtons(n lp.Num) string { return measured(n, forceUnit(p.Rig)) }
+
 // newtons gives a force in newtons in the rig's unit.
 func newtons(res *solve.Result, n lp.Num) string { return measured(n, forceUnit(res.Rig)) }
 
@@ -133,6 +136,9 @@ func unitOf(r *model.Rig, of quantity.Dimension, usual string) quantity.Unit {
 	u, _ := quantity.UnitNamed(usual)
 	return u
 }
+
+// Length gives metres in words, in the rig's unit: "0.4 m".
+func (p *Pass) Length(metres lp.Num) string { return length(p.Rig, metres) }
 
 // length gives metres in the rig's unit of length.
 func length(r *model.Rig, metres lp.Num) string {

@@ -128,7 +128,7 @@ func (n *network) stop(r *model.Rope, i int) (s stop, there bool) {
 	case model.Capture, model.Grip:
 		return stop{cuts: true, cut: grip, side: node.Holds}, true
 	case model.Hauled:
-		if n.handsOff {
+		if n.handsOff && node.Part != n.tied {
 			return s, false
 		}
 		return stop{cuts: true, cut: hauled}, true

@@ -156,8 +156,9 @@ type where struct {
 // network is the rig as the program sees it: bodies, pieces and grips.
 type network struct {
 	*layout
-	// handsOff says that haulers hold nothing.
+	// handsOff says that haulers hold nothing, but for the one that is tied off.
 	handsOff bool
+	tied     *model.Part
 	pieces   []*piece
 	grips    []*gripGroup
 	// strands says, for each rope, where each of its strokes belongs.
@@ -166,8 +167,11 @@ type network struct {
 
 // newNetwork cuts every rope of a layout into pieces. With handsOff the hauled
 // ends are loose, and a hauler in mid line lets the rope run on.
-func newNetwork(l *layout, handsOff bool) *network {
-	n := &network{layout: l, handsOff: handsOff, strands: map[*model.Rope][]where{}}
+func newNetwork(l *layout, handsOff bool) *network { return newNetworkTied(l, handsOff, nil) }
+
+// newNetworkTied is newNetwork with the ends of one hauler made fast, hands off.
+func newNetworkTied(l *layout, handsOff bool, tied *model.Part) *network {
+	n := &network{layout: l, handsOff: handsOff, tied: tied, strands: map[*model.Rope][]where{}}
 	for _, r := range l.rig.Ropes {
 		strands := make([]where, len(r.Strokes))
 		for i := range strands {

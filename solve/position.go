@@ -127,3 +127,26 @@ func (r *Result) Position(p *model.Part) (metres lp.Num, known bool) {
 func (r *Result) StrandLength(rope *model.Rope, stroke int) (metres lp.Num, known bool) {
 	return r.system.place.strand(rope, stroke)
 }
+
+// Highest gives where a load gets to, as Position: where it is at the start and the
+// height by which the rig raises it on top: what "raise" asks for, as far as it is known
+// to be reached, or else one stroke. known is false if its start is not.
+func (r *Result) Highest(load *model.Part) (metres lp.Num, known bool) {
+	metres, known = r.Position(load)
+	rise, reached := lp.Num{}, false
+	for _, ph := range r.Hauls() {
+		if !ph.Stroke.Known() || !slices.Contains(ph.Stroke.Load.Parts, load) {
+			continue
+		}
+		switch k := ph.Stroke; {
+		case k.Raise != nil:
+			rise, reached = lp.Max(rise, k.Raise.Reached), true
+		case k.Rise != nil:
+			rise, reached = lp.Max(rise, *k.Rise), true
+		}
+	}
+	if v := load.Values.Raise; v != nil && !reached {
+		rise = lp.FromRat(v.Middle())
+	}
+	return metres.Add(rise), known
+}

@@ -290,6 +290,11 @@ type Stay struct {
 	Drop *Drop
 	// Grounded are the bodies on a slope that the friction of the ground alone keeps.
 	Grounded []*Body
+
+	lost Lost
+	// forces are tensions in balance that keep it, once it has dropped if it does; nil
+	// where it falls.
+	forces strandForces
 }
 
 // Loss is one thing lost and what comes of it.

@@ -12,11 +12,17 @@ import (
 func (r *Result) Without(lost *model.Part) Stay { return r.After(LostOf(r.Rig, lost)) }
 
 // After says whether the rig stays up, hands off, once something is lost.
-func (r *Result) After(lost Lost) Stay { return r.stays(lost, false) }
+func (r *Result) After(lost Lost) Stay { return r.stays(question{lost: lost}) }
 
 // AfterWhileHauling is After with every hauler holding on to their rope's ends,
 // which stand still.
-func (r *Result) AfterWhileHauling(lost Lost) Stay { return r.stays(lost, true) }
+func (r *Result) AfterWhileHauling(lost Lost) Stay {
+	return r.stays(question{lost: lost, hauling: true})
+}
+
+// TiedOff is the whistle test with the rope's ends of one hauler made fast, who need
+// not let go then; all others do.
+func (r *Result) TiedOff(hauler *model.Part) Stay { return r.stays(question{tied: hauler}) }
 
 // Losses is the critical-point test: everything that can be lost, each in turn and
 // alone, hands off, in file order.
@@ -38,21 +44,20 @@ func (r *Result) losses(after func(Lost) Stay) []Loss {
 }
 
 // stays answers each question once.
-func (r *Result) stays(lost Lost, hauling bool) Stay {
+func (r *Result) stays(ask question) Stay {
 	if r.Status == Unsolved {
 		return Stay{}
 	}
 	known := &r.system.stays
 	known.Lock()
 	defer known.Unlock()
-	ask := question{lost, hauling}
 	stay, asked := known.answers[ask]
 	if !asked {
 		if known.answers == nil {
 			known.answers = map[question]Stay{}
 			known.learn(r.Hold())
 		}
-		stay = r.system.stay(lost, hauling)
+		stay = r.system.stay(ask)
 		known.answers[ask] = stay
 	}
 	return stay
@@ -62,22 +67,40 @@ func (r *Result) stays(lost Lost, hauling bool) Stay {
 // balance exist: without the slack rope, with it pulled tight, with knots that stop
 // at bends, and with every strand free to push once its parts have met. Forces that
 // were in balance before may answer the first, a motion known from one the others.
-func (s *system) stay(lost Lost, hauling bool) Stay {
-	network := newNetwork(newLayout(s.rig, lost, s.weights), !hauling)
+func (s *system) stay(ask question) Stay {
+	if forces := s.stays.unchanged(ask); forces != nil {
+		return Stay{Answer: Held, lost: ask.lost, forces: forces}
+	}
+	network := newNetworkTied(newLayout(s.rig, ask.lost, s.weights), !ask.hauling, ask.tied)
 	weight, _ := exactly(s.bodyWeights(network.layout, false))
-	stay := Stay{Answer: Held, Grounded: s.grounded(network, weight)}
-	if s.stays.prove(network, weight) {
+	stay := Stay{Answer: Held, Grounded: s.grounded(network, weight), lost: ask.lost}
+	if stay.forces = s.stays.prove(network, weight); stay.forces != nil {
 		return stay
 	}
 	program := newStayProgram(network, weight, asDrawn)
 	solved := program.solve()
 	if solved.Status != lp.Infeasible {
-		s.stays.add(program.strandForces(solved.X))
+		stay.forces = program.strandForces(solved.X)
+		s.stays.add(&proof{stay.forces, ask.keepsWhole(s.held.layout, stay.forces)})
 		return stay
 	}
 	stay.Answer, stay.Sinking = Down, sinking(network, solved)
 	stay.stops(network, weight, solved.Y, s.place)
 	return stay
+}
+
+// keepsWhole says what carries something in tensions that keep the rig without what is
+// lost, if they keep the whole rig too, since nothing lost would carry anything; nil if
+// not.
+func (q question) keepsWhole(whole *layout, forces strandForces) *busyness {
+	if q.hauling || q.tied != nil {
+		return nil
+	}
+	busy := newBusyness(whole, forces)
+	if q.lost.Part != nil && !busy.idle(q.lost) {
+		return nil
+	}
+	return busy
 }
 
 // stops finds what stops a rig that is not held and goes down as a motion says; a
@@ -94,6 +117,7 @@ func (s *Stay) stops(n *network, weight, motion []lp.Num, place positions) {
 			continue
 		}
 		s.Answer, s.Catching = Caught, program.catching(solved.X)
+		s.forces = program.strandForces(solved.X)
 		if how != pulledTight {
 			s.Answer, s.Catching, s.Meeting = Jams, nil, program.meeting(solved.X)
 			s.AtKnot = how == knotsMeet

@@ -12,45 +12,75 @@ type stays struct {
 	sync.Mutex
 	answers map[question]Stay
 	// proofs are tensions that were in balance, the one that served last first.
-	proofs []strandForces
+	proofs []*proof
 }
 
-// question is what is lost, and whether people hold on.
+// proof is tensions that keep the rig once something is lost.
+type proof struct {
+	forces strandForces
+	// busy says what carries something then; nil unless the same tensions keep the whole
+	// rig too, so that nothing else need be asked for.
+	busy *busyness
+}
+
+// question is what is lost, and whether people hold on: all of them, or one whose ends
+// are tied off.
 type question struct {
 	lost    Lost
 	hauling bool
+	tied    *model.Part
 }
 
 // maxProofs bounds how many tensions are tried before a program is solved: rigs
 // have one or two ropes that take over, seldom more.
 const maxProofs = 6
 
-// learn takes the tensions of a phase as a proof.
+// learn takes the tensions of the phase with hands off as a proof.
 func (s *stays) learn(hold *Phase) {
-	if hold != nil && hold.Status == OK {
-		s.add(hold.program.network.strandForces(func(piece int) lp.Num { return hold.tension[piece] }))
+	if hold == nil || hold.Status != OK {
+		return
 	}
+	forces := hold.program.network.strandForces(func(piece int) lp.Num { return hold.tension[piece] })
+	var busy *busyness
+	if len(hold.Sagging) == 0 { // else a weight was left out
+		busy = newBusyness(hold.program.layout, forces)
+	}
+	s.add(&proof{forces, busy})
 }
 
-func (s *stays) add(forces strandForces) {
+func (s *stays) add(p *proof) {
 	if len(s.proofs) < maxProofs {
 		s.proofs = append(s.proofs, nil)
 	}
 	copy(s.proofs[1:], s.proofs)
-	s.proofs[0] = forces
+	s.proofs[0] = p
 }
 
-// prove says whether tensions known from another question are in balance here too:
-// most parts carry nothing when hands are off, and losing one changes nothing.
-func (s *stays) prove(n *network, weight []lp.Num) bool {
-	for i, forces := range s.proofs {
-		if n.balanced(weight, forces) {
+// prove gives tensions known from another question that are in balance here too: most
+// parts carry nothing when hands are off, and losing one changes nothing. Nil if none are.
+func (s *stays) prove(n *network, weight []lp.Num) strandForces {
+	for i, p := range s.proofs {
+		if n.balanced(weight, p.forces) {
 			copy(s.proofs[1:i+1], s.proofs[:i])
-			s.proofs[0] = forces
-			return true
+			s.proofs[0] = p
+			return p.forces
 		}
 	}
-	return false
+	return nil
+}
+
+// unchanged gives tensions that keep the whole rig, and in which nothing that is lost
+// carries anything: they keep it without that too. Nil if none are known.
+func (s *stays) unchanged(ask question) strandForces {
+	if ask.hauling || ask.tied != nil {
+		return nil
+	}
+	for _, p := range s.proofs {
+		if p.busy.idle(ask.lost) {
+			return p.forces
+		}
+	}
+	return nil
 }
 
 // strandForces are the tensions of the strokes of each rope; nil where nothing is

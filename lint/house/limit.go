@@ -70,6 +70,23 @@ func (l *Limit) Allows(n lp.Num) bool {
 // String gives the figure as written, "0.27 kN", "60 to 80 %".
 func (l *Limit) String() string { return l.Quantity.String() }
 
+// Wanted gives what is required in words: "under 1 m", "at most 1 m", "over 10",
+// "at least 10", "60 to 80 %".
+func (l *Limit) Wanted() string {
+	words := ""
+	switch {
+	case l.Bound == syntax.Ceiling && l.Strict:
+		words = "under "
+	case l.Bound == syntax.Ceiling:
+		words = "at most "
+	case l.Bound == syntax.Floor && l.Strict:
+		words = "over "
+	case l.Bound == syntax.Floor:
+		words = "at least "
+	}
+	return words + l.String()
+}
+
 // Related gives the line of a user's policy that sets the limit, as a place that helps
 // to understand a finding; nothing for a usual one.
 func (l *Limit) Related() []diag.Related {

@@ -22,9 +22,22 @@ var faults = []*lint.Rule{
 	haulRaisesNothing,
 }
 
-// catches are about what keeps the load when hands let go or a part fails.
+// catches are about what keeps the load when hands let go or a part fails. Of those on the
+// whistle test the first that fits explains the rig, and so of those on lines that a loss
+// takes together.
 var catches = []*lint.Rule{
+	captureOffLoad,
+	heldOnlyByJam,
 	noCapture,
+	sharedAnchorBackup,
+	commonLink,
+	noBackup,
+	backupDrop,
+	backupLoaded,
+	looseEnd,
+	cannotBeLowered,
+	brakeHandTooWeak,
+	haulerInFallLine,
 }
 
 // forces are about what anchors, hardware and people must bear.

@@ -23,7 +23,7 @@ func checkExpectationFailed(p *lint.Pass) {
 		if v.Holds || v.Unknown || v.Missing != "" {
 			continue
 		}
-		p.Report(diag.Diagnostic{Place: c.Place, Subject: subject(c), Message: v.Message + p.InRig(c.Place)})
+		p.Report(diag.Diagnostic{Place: c.Place, Subject: subject(c), Message: v.Message + p.InRig(c.Place), Related: v.Related})
 	}
 }
 

@@ -12,8 +12,8 @@ var notComputedYet = &lint.Rule{
 	Check:    checkNotComputedYet,
 }
 
-// checkNotComputedYet reports the claims; the statements are reported as the file
-// is read.
+// checkNotComputedYet reports the claims, and that not every loss was asked for; the
+// statements are reported as the file is read.
 func checkNotComputedYet(p *lint.Pass) {
 	for _, c := range p.Rig.Claims {
 		if c.Broken {
@@ -25,5 +25,10 @@ func checkNotComputedYet(p *lint.Pass) {
 				Message: v.Missing + " is not computed yet: the claim is not judged",
 			})
 		}
+	}
+	if p.LossesCut() {
+		p.ReportAs(diag.Advice, diag.Diagnostic{
+			Place: p.Rig.NamePlace, Message: "the loss of so many parts of so large a rig is not computed yet: no-backup may miss some",
+		})
 	}
 }

@@ -90,6 +90,17 @@ func examined(text string) (*load.Loaded, []diag.Diagnostic) {
 	return f, lint.Run([]*load.Loaded{f}, All())
 }
 
+// short is the house of rigs that leave the belay out because they are about something
+// else.
+var short = load.Text("policy.rig", "policy drawn-short\nrule no-backup off\n")
+
+// drawnShort lints a rig in that house.
+func drawnShort(text string) (*load.Loaded, []diag.Diagnostic) {
+	f := load.Text("yard.rig", text)
+	f.Policy = short
+	return f, lint.Run([]*load.Loaded{f}, All())
+}
+
 // only leaves the findings of one rule.
 func only(rule string, found []diag.Diagnostic) []diag.Diagnostic {
 	return slices.DeleteFunc(slices.Clone(found), func(d diag.Diagnostic) bool { return d.Rule != rule })

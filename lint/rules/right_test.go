@@ -8,7 +8,7 @@ import (
 )
 
 // right are rigs that do their job as riggers build them, one of each kind: none of
-// them gives any finding. A line "name" begins each.
+// them gives any finding, but that most leave the belay out. A line "name" begins each.
 const right = `
 # moving pulley
 anchor head
@@ -31,7 +31,7 @@ reeve line: head \ runner / catch / team
 anchor head strength 30 kN
 load litter mass 180 kg people 2
 hauler team people 3
-pulley top on head holds litter
+pulley top on head holds litter releasable
 hitch grab cord 8 mm
 pulley runner on grab
 rope long diameter 11 mm length 60 m
@@ -39,7 +39,7 @@ reeve long: litter / grab / top \ runner / team
 
 # three to one with a hitch at the head for a capture
 anchor head
-load litter people 1
+load litter
 hauler team
 pulley top on head
 hitch catch on head
@@ -175,7 +175,7 @@ anchor rear
 load litter people 2
 hauler team
 tender braker
-device brake on head holds litter
+device brake on head holds litter releasable
 hitch grab
 pulley upper on rear
 pulley lower on grab sheaves 2
@@ -188,7 +188,7 @@ reeve jig: rear \ lower / upper \ lower / team
 anchor head
 load climber mass 85 kg people 1
 hauler hands on climber people 1
-pulley top on head holds climber
+pulley top on head holds climber releasable
 rope line
 reeve line: climber / top \ hands
 
@@ -197,7 +197,7 @@ anchor head
 load platform mass 110 kg people 1
 hauler washer on platform
 pulley upper on head
-pulley lower on platform holds upper
+pulley lower on platform holds upper releasable
 rope fall
 reeve fall: upper \ lower / upper \ washer
 
@@ -221,7 +221,7 @@ tender belayer
 pulley top on head holds litter
 hitch grab
 pulley runner on grab
-device brake on tree holds litter
+device brake on tree holds litter releasable
 rope main
 rope belay
 reeve main: litter / grab / top \ runner / team
@@ -230,7 +230,7 @@ reeve belay: litter / brake \ belayer
 # twin ropes through two captures, one team
 anchor head
 anchor tree
-load litter mass 200 kg people 2
+load litter mass 200 kg
 hauler team
 pulley top on head holds litter
 pulley side on tree holds litter
@@ -258,7 +258,7 @@ reeve tag: eye / side (angle 130 deg) \ guides
 # two teams, each with its own line
 anchor head
 anchor tree
-load platform mass 150 kg people 1
+load platform mass 150 kg
 hauler red-team
 hauler blue-team
 pulley top on head holds platform
@@ -318,7 +318,7 @@ leg a from left to master angle -20 deg
 leg b from right to master angle 40 deg
 load litter mass 180 kg people 2
 hauler team
-pulley top on master holds litter
+pulley top on master holds litter releasable
 hitch grab
 pulley runner on grab
 rope long
@@ -366,7 +366,7 @@ reeve tie: head / tree
 # two fixed lines over one carriage
 anchor left
 anchor right
-load litter mass 100 kg people 1
+load litter mass 100 kg
 hauler team
 pulley wheel
 hitch catch on wheel
@@ -422,15 +422,16 @@ reeve pendant: lamp / beam
 
 # a tied-off second load line that comes along slack
 anchor head
+anchor tree
 load litter people 1
 hauler team
-pulley top on head holds litter
+pulley top on head holds litter releasable
 hitch grab
 pulley runner on grab
 rope long
 rope static
 reeve long: litter / grab / top \ runner / team
-reeve static: head \ litter
+reeve static: tree \ litter
 `
 
 func TestRightRigsGiveNoFinding(t *testing.T) {
@@ -439,7 +440,7 @@ func TestRightRigsGiveNoFinding(t *testing.T) {
 	for _, rig := range rigs {
 		name, _, _ := strings.Cut(strings.TrimPrefix(rig, "# "), "\n")
 		t.Run(name, func(t *testing.T) {
-			f, found := examined(rig + "\n")
+			f, found := drawnShort(rig + "\n")
 			assert.Empty(t, printed(f, found))
 		})
 	}

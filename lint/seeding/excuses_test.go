@@ -9,10 +9,10 @@ type excuse struct{ kind, rig, done, worse, reason string }
 // excuses explain every harmful fault that is missed: for each thing that it makes worse
 // one of them must fit.
 var excuses = []*excuse{
-	{worse: "without the ", reason: "no rule tells yet what one loss lets fall"},
+	{worse: "without the ", reason: "a knot stops the load within the drop that the house allows, or the author accepts that one loss lets it fall"},
 	{worse: " has a factor of ", reason: "no rule compares loads with strengths yet"},
 	{worse: " cannot pull so much", reason: "no rule counts people yet"},
-	{worse: " cannot lower it", reason: "no rule asks yet whether the rig can be lowered"},
+	{worse: " cannot lower it", reason: "it is asked where people hang on the load or something can be opened, and another line may lower it"},
 	{worse: "friction leaves ", reason: "no rule looks at what friction costs yet"},
 	{worse: "the anchors carry ", reason: "that a lost belay loads the anchors is for the rules about losses"},
 	{worse: " of its rope", reason: "no rule compares cord and rope yet"},
@@ -28,8 +28,7 @@ var excuses = []*excuse{
 	{worse: " long before the next stage ", reason: "no rule compares stages yet"},
 	{worse: "the legs of ", reason: "no rule looks at anchor angles yet"},
 	{worse: " can pull more than the house allows", reason: "no rule counts people yet"},
-	{worse: " stands below ", reason: "no rule asks yet where people stand"},
-	{worse: " while lowering", reason: "no rule asks yet what hands must hold"},
+	{worse: " while lowering", reason: "some of the friction is not known"},
 	{rig: "twin-teams", worse: "raises-nothing", reason: "one of the two teams still raises the load, as a team that only steers may leave to another"},
 }
 

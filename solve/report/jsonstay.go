@@ -50,7 +50,7 @@ func heldOf(res *solve.Result) held {
 		if l.Rope != nil {
 			out.Rope, out.Node = &l.Rope.Line.Name, &l.Node
 		}
-		if isWhole(l.Lost) {
+		if l.Whole() {
 			h.Without[l.Part.Name] = l.Answer
 		}
 		h.Losses = append(h.Losses, out)
@@ -160,7 +160,7 @@ func dropsOf(res *solve.Result) drops {
 	drop := func(s solve.Stay) *lp.Num { return s.Drop.Most() }
 	d.Released = figureOf(drop(res.Released))
 	for _, l := range lossesOf(res) {
-		if isWhole(l.Lost) && drop(l.Stay) != nil {
+		if l.Whole() && drop(l.Stay) != nil {
 			d.Without[l.Part.Name] = figureOf(drop(l.Stay))
 		}
 	}

@@ -1,21 +1,11 @@
 package report
 
 import (
-	"slices"
 	"strings"
 
-	"fairlead/lang/model"
 	"fairlead/solve"
 	"fairlead/solve/report/page"
 )
-
-// severity orders the answers, the worst last.
-var severity = []solve.Answer{solve.Held, solve.Caught, solve.Jams, solve.Down}
-
-// worse says whether an answer is worse than another.
-func worse(a, than solve.Answer) bool {
-	return slices.Index(severity, a) > slices.Index(severity, than)
-}
 
 // lost says what happens when one thing fails, where the rig is held at all: "falls
 // without head, top or long".
@@ -23,13 +13,13 @@ func lost(res *solve.Result, s scale) []fact {
 	if res.Released.Answer != solve.Held {
 		return nil
 	}
-	all := res.Losses()
+	all, _ := res.TellingLosses(nil)
 	if len(all) == 0 {
 		return nil
 	}
 	var said []string
 	for _, a := range []solve.Answer{solve.Down, solve.Jams, solve.Caught} {
-		said = append(said, without(telling(all), a, s)...)
+		said = append(said, without(all, a, s)...)
 	}
 	if len(said) == 0 {
 		said = []string{"held, whichever it is"}
@@ -83,38 +73,6 @@ func dropped(d *solve.Drop, s scale) string {
 		return "at most " + s.metres(*most)
 	}
 	return s.metres(*most)
-}
-
-// telling leaves out what a larger loss says: a part's hold or clip where losing the
-// part is as bad, a tie where losing the line or the part is.
-func telling(all []solve.Loss) []solve.Loss {
-	whole := map[*model.Part]solve.Answer{}
-	for _, l := range all {
-		if isWhole(l.Lost) {
-			whole[l.Part] = l.Answer
-		}
-	}
-	var told []solve.Loss
-	for _, l := range all {
-		larger := []*model.Part{l.Part}
-		if l.Rope != nil {
-			larger = append(larger, l.Rope.Line)
-		}
-		said := slices.ContainsFunc(larger, func(p *model.Part) bool { return !worse(l.Answer, whole[p]) })
-		if isWhole(l.Lost) || !said {
-			told = append(told, l)
-		}
-	}
-	return told
-}
-
-// isWhole says whether a loss is that of a part as such.
-func isWhole(l solve.Lost) bool {
-	switch l.Kind {
-	case solve.LostHold, solve.LostClip, solve.LostTie:
-		return false
-	}
-	return true
 }
 
 // thing names what is lost.

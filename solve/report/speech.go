@@ -191,14 +191,9 @@ func (s *Speech) Without(p *model.Part) string {
 	if s.res.Released.Answer != solve.Held || p.Kind.IsWeight() || p.Kind.IsPerson() {
 		return ""
 	}
-	for _, l := range s.res.Losses() {
-		if l.Part != p || !isWhole(l.Lost) {
-			continue
-		}
-		if l.Answer == solve.Held {
-			return "if it fails: held"
-		}
-		return "if it fails: " + dropping(l.Stay, s.scale)
+	stay := s.res.After(solve.LostOf(s.res.Rig, p))
+	if stay.Answer == solve.Held {
+		return "if it fails: held"
 	}
-	return ""
+	return "if it fails: " + dropping(stay, s.scale)
 }

@@ -154,7 +154,8 @@ func TestLossesAreToldOnce(t *testing.T) {
 	res, text := shown(t, threeToOne)
 	assert.Contains(t, text, "one part lost falls without head, top or long lowering")
 	kinds := map[solve.LostKind]bool{}
-	for _, l := range telling(res.Losses()) {
+	losses, _ := res.TellingLosses(nil)
+	for _, l := range losses {
 		kinds[l.Kind] = true
 	}
 	assert.NotContains(t, kinds, solve.LostTie)

@@ -75,13 +75,17 @@ func TestOneSnapshotAVersion(t *testing.T) {
 	first := desk.Snapshot()
 	assert.Same(t, first, desk.Snapshot())
 	assert.Same(t, first.Document(path), first.Document(path))
+	hints := hinted(first.Document(path), 0, 999)
+	require.NotEmpty(t, hints)
 	desk.Set(path, Text{2, "# x\n" + shaft})
 	second := desk.Snapshot()
 	assert.Greater(t, second.Serial, first.Serial)
 	assert.Equal(t, int32(2), second.Document(path).Version)
 	assert.NotEqual(t, first.Document(path).File.Text, second.Document(path).File.Text)
-	// The rig is another one to its findings, since the text before it is its own.
-	assert.Equal(t, hinted(first.Document(path), 0, 999), hinted(second.Document(path), 0, 999))
+	assert.Equal(t, hints, hinted(first.Document(path), 0, 999))
+	desk.Set(path, Text{3, "anchor new\n" + shaft})
+	assert.Empty(t, hinted(second.Document(path), 0, 999), "nobody wants a version that was not solved in time")
+	assert.Equal(t, hints, hinted(desk.Snapshot().Document(path), 0, 999))
 }
 
 func TestFind(t *testing.T) {

@@ -48,9 +48,13 @@ func (d *Document) DependsOn(other string) bool {
 	return d.read[name] || len(d.Model.Uses) > 0 || path.Base(name) == load.PolicyName
 }
 
-// figures gives the figures of one of the document's rigs.
+// figures gives the figures of one of the document's rigs; nil if a newer version came
+// before its turn to be solved.
 func (d *Document) figures(rig int) *figures {
-	res := d.memory.Result(d.Loaded, rig)
+	res, ok := d.memory.Result(d.Loaded, rig, d.stale)
+	if !ok {
+		return nil
+	}
 	d.speaking.Lock()
 	defer d.speaking.Unlock()
 	if d.speeches == nil {
@@ -60,6 +64,13 @@ func (d *Document) figures(rig int) *figures {
 		d.speeches[rig] = report.SpeechOf(res)
 	}
 	return &figures{Speech: d.speeches[rig], rig: d.Model.Rigs[rig], result: res}
+}
+
+// stale says whether a newer version of the document is on the desk.
+func (d *Document) stale() bool {
+	d.desk.mu.Lock()
+	defer d.desk.mu.Unlock()
+	return d.desk.texts[d.Path].Version != d.Version
 }
 
 // figures says what was computed of a rig. The rig that was solved may be the same one

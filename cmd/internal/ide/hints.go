@@ -34,6 +34,9 @@ func (d *Document) Hints(within source.Span) []Hint {
 			continue
 		}
 		f := d.figures(i)
+		if f == nil {
+			return nil
+		}
 		h.advantage(f)
 		for _, rope := range r.Ropes {
 			h.rope(f, rope)

@@ -104,6 +104,9 @@ func (d *Document) rigsOf(m mention) []int {
 // partFigures says what a part carries, and what becomes of the rig without it.
 func (d *Document) partFigures(rig int, p *model.Part) string {
 	f := d.figures(rig)
+	if f == nil {
+		return code(p.Name)
+	}
 	said := code(p.Name) + " " + f.Part(f.part(p))
 	if lost := f.Without(f.part(p)); lost != "" {
 		said += "; " + lost
@@ -149,10 +152,14 @@ func modelText(s *model.Stock) string {
 // rigHover says what a rig does.
 func (d *Document) rigHover(m mention) string {
 	for i, r := range d.Model.Rigs {
-		if r.Name != m.name {
+		f := (*figures)(nil)
+		if r.Name == m.name {
+			f = d.figures(i)
+		}
+		if f == nil {
 			continue
 		}
-		text := code(r.Name) + ": " + d.figures(i).Line()
+		text := code(r.Name) + ": " + f.Line()
 		if r.Title != "" {
 			text += "\n\n" + escape(r.Title)
 		}
@@ -175,6 +182,9 @@ func (d *Document) strokeHover(span source.Span) string {
 					in = "in " + code(r.Name) + " "
 				}
 				f := d.figures(i)
+				if f == nil {
+					return ""
+				}
 				strand := rope.Nodes[k].Name() + " " + rope.Strokes[k].String() + " " + rope.Nodes[rope.After(k)].Name()
 				paragraphs = append(paragraphs, in+code(strand)+": "+f.StrandInPhases(f.rope(rope), k))
 			}

@@ -22,7 +22,9 @@ func (d *Document) Lenses() []Lens {
 		if span.Len() == 0 {
 			span = source.Span{Start: r.Place.Span.Start, End: r.Place.Span.Start}
 		}
-		list = append(list, Lens{Rig: r.Name, Span: span, Title: d.figures(i).Line()})
+		if f := d.figures(i); f != nil {
+			list = append(list, Lens{Rig: r.Name, Span: span, Title: f.Line()})
+		}
 	}
 	return list
 }

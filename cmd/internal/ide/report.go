@@ -12,9 +12,12 @@ import (
 // if the document has no such rig.
 func (d *Document) Report(rig string) (text string, ok bool) {
 	for i, r := range d.Model.Rigs {
-		if r.Name == rig {
+		if r.Name != rig {
+			continue
+		}
+		if f := d.figures(i); f != nil {
 			var b strings.Builder
-			_ = report.Text(&b, []*solve.Result{d.figures(i).result}, false, page.Paint{}) // a Builder never fails
+			_ = report.Text(&b, []*solve.Result{f.result}, false, page.Paint{}) // a Builder never fails
 			return b.String(), true
 		}
 	}

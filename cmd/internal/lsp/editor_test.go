@@ -25,6 +25,7 @@ type editor struct {
 	server *Server
 	conn   jsonrpc2.Conn
 	served chan error
+	gone   chan bool
 	close  func()
 
 	mu sync.Mutex
@@ -84,12 +85,13 @@ func connect(t testing.TB) *editor {
 	t.Setenv("XDG_CACHE_HOME", t.TempDir())
 	fromEditor, toServer := io.Pipe()
 	fromServer, toEditor := io.Pipe()
-	e := &editor{t: t, server: New("test"), served: make(chan error, 1)}
+	e := &editor{t: t, server: New("test"), served: make(chan error, 1), gone: make(chan bool)}
 	e.came = sync.NewCond(&e.mu)
 	go func() {
 		e.served <- e.server.Serve(fromEditor, toEditor)
 		_ = toEditor.Close()
 		_ = fromEditor.Close()
+		close(e.gone)
 	}()
 	e.conn = jsonrpc2.NewConn(jsonrpc2.NewHeaderStream(&streams{Reader: fromServer, Writer: toServer}), jsonrpc2.WithCodec(codec{}))
 	e.conn.Go(context.Background(), jsonrpc2.AsyncHandler(e.handle))
@@ -97,7 +99,14 @@ func connect(t testing.TB) *editor {
 		_ = toServer.Close()
 		_ = fromServer.Close()
 	}
-	t.Cleanup(e.close)
+	t.Cleanup(func() {
+		e.close()
+		select {
+		case <-e.gone: // with all that it was still working on
+		case <-time.After(patience):
+			t.Error("the server stays")
+		}
+	})
 	return e
 }
 
@@ -273,3 +282,7 @@ func codeOf(err error) jsonrpc2.Code {
 
 const loose = "anchor  head\nload    litter  mass 180 kg\nhauler  team\npulley  top     on head\nhitch   grab\npulley  runner  on grab\nrope    long\n\n" +
 	"reeve long: litter / grab / top \\ runner / team\n"
+
+func piecePosition(line, character uint32) protocol.Position {
+	return protocol.Position{Line: line, Character: character}
+}

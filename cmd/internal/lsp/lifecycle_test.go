@@ -77,7 +77,7 @@ func TestEditorIsAskedToTellOfChanges(t *testing.T) {
 func TestCancellation(t *testing.T) {
 	e := start(t, nil, "", everything, pulls)
 	u := inFolder(t, "a.rig")
-	e.open(u, langtest.Chain(3000))
+	e.open(u, langtest.Chain(200))
 	ctx, stop := context.WithCancel(context.Background())
 	answered := make(chan error, 1)
 	begun := time.Now()
