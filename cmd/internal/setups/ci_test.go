@@ -83,7 +83,9 @@ func TestGitHubSample(t *testing.T) {
 		With                map[string]string
 		WorkingDirectory    string `yaml:"working-directory"`
 	}
-	var sample struct{ Jobs map[string]struct{ Steps []step } }
+	var sample struct {
+		Jobs map[string]struct{ Steps []step }
+	}
 	read(t, "github.yml", &sample)
 	env := installedThere(t)
 	for name, lib := range libraries {
