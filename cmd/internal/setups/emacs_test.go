@@ -31,6 +31,7 @@ var faces = map[sort][]string{
 	model:       {"rig-model"},
 	rule:        {"rig-rule"},
 	word:        {"rig-word"},
+	strange:     {"rig-strange"},
 }
 
 // inNotes are the faces in Markdown: what has none there has that of code.

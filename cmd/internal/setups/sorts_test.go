@@ -1,6 +1,8 @@
 package setups
 
 import (
+	"strings"
+	"unicode"
 	"unicode/utf8"
 
 	"fairlead/lang/quantity"
@@ -31,7 +33,8 @@ const (
 	name        sort = "name"     // a part's name where it is used
 	model       sort = "model"
 	rule        sort = "rule"
-	word        sort = "word" // a knot, a material
+	word        sort = "word"    // a knot, a material
+	strange     sort = "strange" // a text that is not closed, a character of no meaning
 )
 
 // token is one token of a text with what it is.
@@ -66,6 +69,11 @@ func tokensOf(text string) []token {
 
 // plainSort gives the sort of a token that its form alone tells.
 func plainSort(t syntax.Token) (sort, bool) {
+	// What is a number or a name but for its form has the colour of none or of its kind.
+	first, _ := utf8.DecodeRuneInString(t.Text)
+	if t.Kind == syntax.InvalidToken && !unicode.IsLetter(first) && !unicode.IsControl(first) && !strings.ContainsRune("+-_.0123456789", first) {
+		return strange, true
+	}
 	s, ok := map[syntax.TokenKind]sort{
 		syntax.NumberToken: number, syntax.UnitToken: unit, syntax.StringToken: quoted,
 		syntax.StrokeToken: stroke, syntax.PunctuationToken: punctuation, syntax.CommentToken: comment,

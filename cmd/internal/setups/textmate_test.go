@@ -129,6 +129,8 @@ func fits(s sort, scope string) bool {
 		return strings.HasPrefix(scope, "punctuation.")
 	case quoted:
 		return scope == scopes[s] || scope == "constant.character.escape.rig"
+	case strange:
+		return strings.HasPrefix(scope, "invalid.illegal.")
 	case comment:
 		return scope == scopes[s] || scope == "punctuation.definition.comment.rig"
 	}

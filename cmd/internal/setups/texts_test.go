@@ -160,6 +160,7 @@ cord cord-1 prusik-5mm cord 5 mm
 const trouble = `puley top on head  # a comment
 pulley top on head strength "not closed
 anchor head strength = 30 kN; "text" # all
+pulley “top” on {head} * strength 30° ! → 𝕏 [x] «y» a’b
 load
 reeve long: a / \ b
 reeve

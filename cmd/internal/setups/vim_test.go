@@ -30,6 +30,7 @@ var groups = map[sort][]string{
 	model:       {"rigModel"},
 	rule:        {"rigRule", "rigRuleSet", "rigAccepted"},
 	word:        {"rigWord"},
+	strange:     {"rigUnclosed", "rigStrange"},
 }
 
 // vims are the programs that read the folder vim.

@@ -107,7 +107,8 @@ call s:match('rigUnit', s:any(fairlead#words#units), 'contained')
 syn match rigPercent +%+
 syn match rigStroke +[/\\~]+
 syn match rigColon +[:,]+
-syn match rigStrange +[][{}=;!*°“”„«»]+
+syn match rigStrange +[][{}=;!*<|&^$?@`']+
+syn match rigStrange +\k\@![^ -~[:cntrl:]]+
 syn match rigUnclosed +".*$+
 syn region rigString start=+"\%(\%([^"\\]\|\\.\)*"\)\@=+ skip=+\\.+ end=+"+ oneline contains=rigEscape,@Spell
 syn match rigEscape +\\["\\]+ contained
