@@ -5,6 +5,7 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
@@ -17,12 +18,12 @@ import (
 type library struct {
 	text  string
 	fails bool
-	rules []string
+	error bool
 }
 
 var libraries = map[string]library{
 	"sound":   {text: soundRig},
-	"wrong":   {text: wrongRig, fails: true, rules: []string{"unknown-part"}},
+	"wrong":   {text: wrongRig, fails: true, error: true},
 	"crooked": {text: strings.Replace(soundRig, "  ", "   ", 1), fails: true},
 }
 
@@ -98,7 +99,7 @@ func TestGitHubSample(t *testing.T) {
 					continue
 				}
 				if file := s.With["sarif_file"]; file != "" {
-					assert.Equal(t, lib.rules, handedOver(t, filepath.Join(folder, file)))
+					assert.Equal(t, lib.error, slices.Contains(handedOver(t, filepath.Join(folder, file)), "unknown-part"))
 					handed = true
 				}
 				if s.Run == "" {
@@ -147,7 +148,7 @@ func TestGitLabSample(t *testing.T) {
 			said, ok := shell(t, folder, env, sample.Rigs.Script...)
 			assert.Equal(t, lib.fails, !ok, said)
 			for _, path := range sample.Rigs.Artifacts.Paths {
-				assert.Equal(t, lib.rules, handedOver(t, filepath.Join(folder, path)))
+				assert.Equal(t, lib.error, slices.Contains(handedOver(t, filepath.Join(folder, path)), "unknown-part"))
 			}
 		})
 	}

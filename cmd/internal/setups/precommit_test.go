@@ -69,12 +69,12 @@ func (r *repository) write(name, text string) {
 	require.NoError(r.t, os.WriteFile(path, []byte(text), 0o600))
 }
 
-// passes commits, which must succeed without a word of the hook; with args, as they say.
+// passes commits, which must succeed; what is no error is shown all the same.
 func (r *repository) passes(args ...string) {
 	r.t.Helper()
 	said, ok := r.git(append([]string{"commit", "-q", "-m", "rigs"}, args...)...)
 	require.True(r.t, ok, said)
-	require.Empty(r.t, said)
+	require.NotContains(r.t, said, "!!")
 }
 
 // stops commits, which the hook must prevent, and gives what it says.
@@ -149,10 +149,10 @@ func TestHookChecksTheStyle(t *testing.T) {
 	r.write("lesson.md", "```rig\nanchor head\n```\n")
 	r.must("add", ".")
 	said := r.stops()
-	assert.Contains(t, said, "not in the standard style")
-	assert.Contains(t, said, "\none.rig\n")
-	assert.Contains(t, said, "lesson.md")
-	assert.NotContains(t, said, "two.rig")
+	_, crooked, found := strings.Cut(said, "not in the standard style")
+	require.True(t, found, said)
+	_, crooked, _ = strings.Cut(crooked, "\n")
+	assert.ElementsMatch(t, []string{"one.rig", "lesson.md"}, strings.Fields(crooked))
 	// An error in the text is told once.
 	r.write("one.rig", "anchr head\n")
 	r.must("add", ".")
@@ -193,15 +193,12 @@ func TestHookTakesTheStagedHouseRules(t *testing.T) {
 	r.write("sub/one.rig", windyRig+"# once more\n")
 	r.must("add", ".")
 	r.stops()
-	r.must("config", "fairlead.failOn", "warning")
-	r.write("policy.rig", "policy yard\n\nrule no-capture advice\nrule redirect-loads-anchor off\n")
+	r.write("policy.rig", "policy yard\n\nrule no-capture advice\n")
 	r.must("add", ".")
-	said, ok = r.git("commit", "-q", "-m", "a hazard")
-	require.True(t, ok, said)
-	r.must("rm", "-q", "policy.rig")
-	r.write("sub/one.rig", windyRig)
-	r.must("add", ".")
+	r.must("config", "fairlead.failOn", "advice")
 	r.stops()
+	r.must("config", "fairlead.failOn", "error")
+	r.passes()
 }
 
 // variable gives a variable of the environment that git runs in.

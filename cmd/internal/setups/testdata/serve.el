@@ -25,7 +25,8 @@
   (accept-process-output nil 0.1)
   (mapcar (lambda (d) (list (buffer-substring-no-properties (flymake-diagnostic-beg d) (flymake-diagnostic-end d))
                             (flymake-diagnostic-text d)))
-          (flymake-diagnostics)))
+          ;; What else is said of a rig is the linter's matter.
+          (seq-filter (lambda (d) (eq 'eglot-error (flymake-diagnostic-type d))) (flymake-diagnostics))))
 
 (defun visit (file text)
   (with-temp-file file (insert text))

@@ -123,7 +123,8 @@ reeve long: sack / top \\ team
         (accept-process-output nil 0.05))
       (with-current-buffer output
         (goto-char (point-min))
-        (compilation-next-error 1)
+        (search-forward " error: ")
+        (beginning-of-line)
         (let* ((message (get-text-property (point) 'compilation-message))
                (loc (compilation--message->loc message)))
           (should (= 2 (compilation--message->type message)))
