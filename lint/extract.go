@@ -8,8 +8,8 @@ import (
 	"fairlead/lang/source"
 )
 
-// extract is a file without its other rigs: what a rig's findings can depend on. A
-// place in it stays the same, whatever stands between its pieces.
+// extract is a file without the rigs that have nothing to do with one of them: what that
+// rig's findings can depend on. A place in it stays the same, whatever stands between its pieces.
 type extract struct {
 	file *source.File
 	text string
@@ -26,7 +26,7 @@ func (e *examination) extract(rig int) extract {
 	piece := func(end int) {
 		x.pieces = append(x.pieces, source.Span{Start: at, End: end})
 	}
-	for _, cut := range e.others(rig) {
+	for _, cut := range e.standing(rig).cuts {
 		piece(cut.Place.Span.Start)
 		at = cut.Place.Span.End
 	}

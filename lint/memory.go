@@ -3,7 +3,9 @@ package lint
 import (
 	"crypto/sha256"
 	"encoding/binary"
+	"fmt"
 	"maps"
+	"strconv"
 	"sync"
 	"sync/atomic"
 
@@ -186,9 +188,10 @@ func (e *examination) key(index int) rigKey {
 	if e.file.Policy != nil {
 		add(e.file.Policy.File.Name, e.file.Policy.File.Text)
 	}
-	if len(rig.Includes) > 0 || len(e.file.Model.Uses) > 0 {
-		add(e.file.File.Text)
+	for _, used := range e.file.Uses() {
+		add(used.File.Name, used.File.Text, fmt.Sprint(used.Err))
 	}
+	add(strconv.Itoa(e.standing(index).own))
 	flags := []byte{0, 0}
 	if len(e.file.Model.Rigs) > 1 {
 		flags[0] = 1

@@ -49,7 +49,11 @@ func library(dice *rand.Rand, rigs []string) []string {
 func changed(dice *rand.Rand, blocks, rigs []string) []string {
 	blocks = append([]string(nil), blocks...)
 	i := dice.Intn(len(blocks))
-	switch dice.Intn(6) {
+	switch dice.Intn(8) {
+	case 6:
+		blocks[i] += fmt.Sprintf("include stage-%d as copy-%d with litter mass %d kg\n", dice.Intn(6), dice.Intn(9), dice.Intn(300))
+	case 7:
+		blocks[0] += "use \"models.rig\"\n"
 	case 0:
 		blocks[0] += "stock pulley twin strength 30 kN\n"
 	case 1:

@@ -180,19 +180,12 @@ func (m *mender) try(list []candidate) *objection {
 		m.stopped = true
 		return &objection{other: "it was not tried"}
 	}
-	after := m.examine(again(m.base.file, text))
+	after := m.examine(m.base.file.With(text))
 	if against := m.now.against(after, list, m.rules); against != nil {
 		return against
 	}
 	m.now, m.made = after, append(m.made, list...)
 	return nil
-}
-
-// again reads a file anew, with another text, under the same house rules.
-func again(f *load.Loaded, text string) *load.Loaded {
-	now := load.Text(f.File.Name, text)
-	now.Policy = f.Policy
-	return now
 }
 
 // written gives the place, after the round, of the first words that the fix of a finding

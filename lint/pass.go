@@ -55,6 +55,8 @@ type examination struct {
 	// that it did.
 	stop    func() bool
 	stopped bool
+	// includedBy has the rigs that include a rig, once asked for.
+	includedBy map[*model.Rig][]*model.Rig
 }
 
 func (e *examination) pass(rig *model.Rig, solved *solve.Result) *Pass {
@@ -70,7 +72,7 @@ func legible(problems []diag.Diagnostic, rig *model.Rig) bool {
 		return false
 	}
 	for _, r := range rig.Ropes {
-		line := r.Place.Span
+		line := r.Place.Home().Span
 		first := sort.Search(len(problems), func(i int) bool { return problems[i].Place.Span.Start >= line.Start })
 		for _, d := range problems[first:] {
 			if d.Place.Span.Start > line.End {
@@ -109,6 +111,7 @@ func (p *Pass) Report(d diag.Diagnostic) { p.ReportAs(p.rule.Severity, d) }
 // the rule decides in either case.
 func (p *Pass) ReportAs(severity diag.Severity, d diag.Diagnostic) {
 	d.Rule = p.rule.Name
+	d = d.Home()
 	var on bool
 	if d.Severity, on = p.House.Severity(d.Rule, severity); on {
 		p.found = append(p.found, d)
@@ -171,6 +174,24 @@ func (p *Pass) Judge(c *model.Claim) Verdict {
 	return v
 }
 
+// During says in a message what goes on in a phase: "held", "hauling", "red lowering".
+func (p *Pass) During(ph *solve.Phase) string { return phaseName(p.Result, ph) }
+
+// Of names the hauler of a haul where a rig has several: " of red"; it is empty elsewhere.
+func (p *Pass) Of(ph *solve.Phase) string {
+	if len(p.Result.Hauls()) < 2 {
+		return ""
+	}
+	return " of " + NameOf(ph.Hauler)
+}
+
+// OwnText says whether a place is in the text of the rig alone, so that an edit there
+// changes no other rig.
+func (p *Pass) OwnText(place source.Place) bool {
+	rigs := p.file.Model.Rigs
+	return place.File == p.file.File && (len(rigs) < 2 || p.Rig.Place.Span.Contains(place.Span))
+}
+
 // WithoutRope solves the rig as if one of its ropes were not there; ok is false if
 // that cannot be afforded.
 func (p *Pass) WithoutRope(gone *model.Rope) (without *solve.Result, ok bool) {
@@ -185,4 +206,30 @@ func (p *Pass) WithoutRope(gone *model.Rope) (without *solve.Result, ok bool) {
 		}
 	}
 	return solve.Ideal(&rig), true
+}
+
+// Exchanged solves the rig as if two nodes of a rope changed places; ok is false if that
+// cannot be afforded.
+func (p *Pass) Exchanged(r *model.Rope, a, b int) (exchanged *solve.Result, ok bool) {
+	if !p.Afford(1) {
+		return nil, false
+	}
+	other := *r
+	other.Nodes = slices.Clone(r.Nodes)
+	other.Nodes[a], other.Nodes[b] = r.Nodes[b], r.Nodes[a]
+	rig := *p.Rig
+	rig.Ropes = slices.Clone(p.Rig.Ropes)
+	rig.Ropes[slices.Index(rig.Ropes, r)] = &other
+	return solve.Ideal(&rig), true
+}
+
+// HaulWith gives the figures of a haul with friction as they would be with other
+// hardware at the bends of some parts; ok is false if they are not known, or if that
+// cannot be afforded.
+func (p *Pass) HaulWith(ph *solve.Phase, instead map[*model.Part]solve.Hardware) (actual *solve.Actual, ok bool) {
+	if !p.Afford(1) {
+		return nil, false
+	}
+	actual = p.Result.HaulWith(ph, instead)
+	return actual, actual.Known() && actual.Advantage.Known()
 }

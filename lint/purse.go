@@ -1,6 +1,10 @@
 package lint
 
-import "iter"
+import (
+	"iter"
+
+	"fairlead/lang/quantity"
+)
 
 // purse pays for what one rule solves in one file beyond the rigs themselves, so
 // that no file makes the linter slow: what it cannot pay for is not tried, and the
@@ -32,6 +36,34 @@ func (p *Pass) Afford(times int) bool { return p.purse().solve(times * p.price()
 // AffordLosses pays for asking so many times what happens without a part, which
 // takes a tenth of the time.
 func (p *Pass) AffordLosses(times int) bool { return p.purse().solve(1 + times*p.price()/10) }
+
+// AffordWhole pays for solving a rig whole, with friction and lowering. It was measured
+// to take four times what the ideal takes, and with ranges of efficiency, which open
+// every force, as much again for every ten nodes, to the third power.
+func (p *Pass) AffordWhole() bool {
+	times := 4
+	if p.hasRanges() {
+		tens := 1 + p.nodes()/10
+		times *= tens * tens * tens
+	}
+	return p.Afford(times)
+}
+
+// hasRanges says whether an efficiency or coefficient of friction at a rope is a range.
+func (p *Pass) hasRanges() bool {
+	open := func(q *quantity.Quantity) bool { return q != nil && q.Low.Cmp(q.High) != 0 }
+	for _, r := range p.Rig.Ropes {
+		if open(r.Line.Values.Friction) {
+			return true
+		}
+		for _, n := range r.Nodes {
+			if open(n.Efficiency) || open(n.Lowering) || open(n.Friction) {
+				return true
+			}
+		}
+	}
+	return false
+}
 
 // AffordFall pays for asking once what happens without a part without which the load may
 // fall: looking for what stops it was measured to take a tenth of the time of solving for

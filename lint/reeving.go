@@ -32,7 +32,7 @@ func LetHold(r *model.Rope, node int) diag.Edit { return addClause(r.Nodes[node]
 // way to say it.
 func (p *Pass) Turn(r *model.Rope, node int) (edit diag.Edit, how string, ok bool) {
 	n := r.Nodes[node]
-	first, last, open := runEnds(r, node)
+	first, last, open := RunEnds(r, node)
 	wanted, other := last, first
 	if n.Holds == model.LastSide {
 		wanted, other = first, last
@@ -58,9 +58,9 @@ func (p *Pass) Turn(r *model.Rope, node int) (edit diag.Edit, how string, ok boo
 	return diag.Edit{Place: r.Place.File.At(written.Span), NewText: says}, "write (" + Clipped(says) + ")", true
 }
 
-// runEnds gives the first and the last node of the run that a node is in; open is
+// RunEnds gives the first and the last node of the run that a node is in; open is
 // false in a closed line, which has no ends.
-func runEnds(r *model.Rope, node int) (first, last int, open bool) {
+func RunEnds(r *model.Rope, node int) (first, last int, open bool) {
 	first, last = node, node
 	for steps := 0; ; steps++ {
 		s := r.Before(first)
@@ -80,6 +80,9 @@ func runEnds(r *model.Rope, node int) (first, last int, open bool) {
 
 // clause gives a clause written at a node; nil if there is none.
 func (p *Pass) clause(r *model.Rope, node int, word string) *syntax.ClauseUse {
+	if r.Place.File != p.file.File { // it is copied from elsewhere
+		return nil
+	}
 	for _, s := range p.file.Tree.Statements {
 		reeve, ok := s.Body.(*syntax.Reeve)
 		if !ok || s.Span != r.Place.Span || node >= len(reeve.Nodes) {

@@ -38,10 +38,15 @@ func (t *tally) has(d diag.Diagnostic) bool {
 }
 
 // worseThan says whether there are more findings of some kind, at least as grave
-// as the severity, than in another tally.
-func (t *tally) worseThan(before *tally, severity diag.Severity) bool {
+// as the severity, than in another tally. Moved gives the subjects there whose findings
+// may be about another one here.
+func (t *tally) worseThan(before *tally, severity diag.Severity, moved map[string]string) bool {
 	for k, n := range t.counts {
-		if k.severity >= severity && n > before.counts[k] {
+		was := before.counts[k]
+		if from, there := moved[k.subject]; there {
+			was = max(was, before.counts[kind{k.rule, from, k.severity}])
+		}
+		if k.severity >= severity && n > was {
 			return true
 		}
 	}

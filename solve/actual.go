@@ -32,21 +32,25 @@ func (a *Actual) Known() bool { return a != nil && len(a.Unknown) == 0 && !a.Stu
 // actual solves a haul again with friction.
 func (s *system) actual(ph *Phase) *Actual {
 	f := &friction{system: s, ph: ph, run: ph.run}
-	if unknown := f.unknown(); len(unknown) > 0 {
-		return &Actual{Unknown: unknown}
-	}
-	a := &Actual{}
-	usual, program := f.solve(typical)
-	if usual == nil {
-		return &Actual{Stuck: true}
-	}
-	if f.open() && f.spread(a) {
+	a, shown := f.haul()
+	if shown == nil {
 		return a
 	}
-	f.figures(a, usual.Value.Abs())
-	t := newTensions(program, usual, s.reference)
-	ph.usual = t
-	f.carry(a, t)
+	ph.usual = shown()
+	f.carry(a, ph.usual)
+	return a
+}
+
+// HaulWith gives the figures of a haul with friction as they would be with other
+// hardware at the bends of some parts: pull, advantage and efficiency, but not what
+// strands and parts carry. Without any other it gives those of the rig as it is. Nil
+// unless the haul raises a load and takes a pull.
+func (r *Result) HaulWith(ph *Phase, instead map[*model.Part]Hardware) *Actual {
+	if ph.Status != OK || !ph.hauling() || ph.pull.Sign() <= 0 {
+		return nil
+	}
+	f := &friction{system: r.system, ph: ph, run: ph.run, instead: instead}
+	a, _ := f.haul()
 	return a
 }
 
@@ -55,17 +59,47 @@ type friction struct {
 	*system
 	ph  *Phase
 	run running
+	// instead are the parts at whose bends there is other hardware than written.
+	instead map[*model.Part]Hardware
+}
+
+// bend gives the efficiency of a bend over which rope runs.
+func (f *friction) bend(r *model.Rope, node int, at level) (eta lp.Num, known bool) {
+	if other, there := f.instead[r.Nodes[node].Part]; there {
+		return other.efficiency(wrapDegrees(r, node), included(r, node), at)
+	}
+	return bendEfficiency(r, node, at, f.ph.Lowering)
+}
+
+// haul gives the figures of a haul, and what gives the tensions to show; nil if there
+// are none.
+func (f *friction) haul() (a *Actual, shown func() *tensions) {
+	if unknown := f.unknown(); len(unknown) > 0 {
+		return &Actual{Unknown: unknown}, nil
+	}
+	a = &Actual{}
+	usual, program := f.solve(typical)
+	if usual == nil {
+		return &Actual{Stuck: true}, nil
+	}
+	if f.open() {
+		if t := f.spread(a); t != nil {
+			return a, func() *tensions { return t }
+		}
+	}
+	f.figures(a, usual.Value.Abs())
+	return a, func() *tensions { return newTensions(program, usual, f.reference) }
 }
 
 // unknown lists the parts over which rope runs and whose efficiency is not known.
 func (f *friction) unknown() []*model.Part {
 	lacks := map[*model.Part]bool{}
 	for _, r := range f.rig.Ropes {
-		for i, way := range f.run[r] {
-			if way == 0 || !bends(r.Nodes[i].Role) {
+		for i, passes := range f.run[r] {
+			if passes.IsZero() || !bends(r.Nodes[i].Role) {
 				continue
 			}
-			if _, known := bendEfficiency(r, i, typical, f.ph.Lowering); !known {
+			if _, known := f.bend(r, i, typical); !known {
 				lacks[r.Nodes[i].Part] = true
 			}
 		}
@@ -84,12 +118,12 @@ func bends(role model.Role) bool { return role == model.Bend || role == model.Ca
 // ranges says whether an efficiency at a running bend is a range.
 func (f *friction) ranges() bool {
 	for _, r := range f.rig.Ropes {
-		for i, way := range f.run[r] {
-			if way == 0 || !bends(r.Nodes[i].Role) {
+		for i, passes := range f.run[r] {
+			if passes.IsZero() || !bends(r.Nodes[i].Role) {
 				continue
 			}
-			low, _ := bendEfficiency(r, i, worst, f.ph.Lowering)
-			high, _ := bendEfficiency(r, i, best, f.ph.Lowering)
+			low, _ := f.bend(r, i, worst)
+			high, _ := f.bend(r, i, best)
 			if low.Cmp(high) != 0 {
 				return true
 			}
@@ -123,7 +157,7 @@ func (f *friction) losses(at level) *losses {
 // runsBack says whether rope runs over a grip toward its held side, as it does over
 // one that is opened to lower.
 func (f *friction) runsBack(g *gripGroup) bool {
-	way := f.run[g.rope][g.nodes[0]]
+	way := f.run.way(g.rope, g.nodes[0])
 	if g.holds == model.LastSide {
 		way = -way
 	}
@@ -143,10 +177,10 @@ func (f *friction) passEfficiency(g *gripGroup, at level) lp.Num {
 
 // efficiency gives that of a bend over which rope runs.
 func (f *friction) efficiency(r *model.Rope, node int, at level) (eta lp.Num, running bool) {
-	if f.run[r][node] == 0 || !bends(r.Nodes[node].Role) {
+	if f.run.way(r, node) == 0 || !bends(r.Nodes[node].Role) {
 		return eta, false
 	}
-	eta, _ = bendEfficiency(r, node, at, f.ph.Lowering)
+	eta, _ = f.bend(r, node, at)
 	return eta, true
 }
 
@@ -157,7 +191,7 @@ func (f *friction) past(tension lp.Num, r *model.Rope, node int, at level) lp.Nu
 	switch {
 	case !running:
 		return tension
-	case f.run[r][node] > 0:
+	case f.run.way(r, node) > 0:
 		return tension.Quo(eta)
 	}
 	return tension.Mul(eta)

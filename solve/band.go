@@ -55,11 +55,11 @@ func (f *friction) atRest() map[*model.Part]bool {
 			continue
 		}
 		for _, k := range p.links[1:] {
-			if f.run[p.rope][k.from] != 0 || !bends(p.rope.Nodes[k.from].Role) || wrapDegrees(p.rope, k.from).Sign() == 0 {
+			if f.run.way(p.rope, k.from) != 0 || !bends(p.rope.Nodes[k.from].Role) || wrapDegrees(p.rope, k.from).Sign() == 0 {
 				continue
 			}
 			part := p.rope.Nodes[k.from].Part
-			_, known := bendEfficiency(p.rope, k.from, worst, f.ph.Lowering)
+			_, known := f.bend(p.rope, k.from, worst)
 			before, seen := parts[part]
 			parts[part] = known && (before || !seen)
 		}

@@ -28,6 +28,31 @@ func (l level) friction(q *quantity.Quantity) *big.Rat {
 	return [...]*big.Rat{q.High, q.Middle(), q.Low}[l]
 }
 
+// Hardware is what a bend is made of, as far as friction goes.
+type Hardware struct {
+	// Kind says whether it rolls (a pulley) or rope slides over it.
+	Kind model.Kind
+	// Efficiency is that of a full turn; nil if it is not known.
+	Efficiency *quantity.Quantity
+}
+
+// HardwareOf gives what a part is made of.
+func HardwareOf(p *model.Part) Hardware { return Hardware{p.Kind, p.Values.Efficiency} }
+
+// efficiency gives that of rope that turns by so many degrees, half being the cosine
+// of half the included angle.
+func (h Hardware) efficiency(wrap *big.Rat, half lp.Num, at level) (eta lp.Num, known bool) {
+	switch {
+	case wrap.Sign() == 0:
+		return lp.Int(1), true
+	case h.Efficiency == nil:
+		return eta, false
+	case h.Kind == model.Pulley:
+		return rolling(lp.FromRat(at.efficiency(h.Efficiency)), half), true
+	}
+	return sliding(at.efficiency(h.Efficiency), wrap), true
+}
+
 // bendEfficiency gives the tension that is left past a bend over the tension that
 // comes, while the rope runs; known is false if neither clause nor model says.
 //
@@ -42,22 +67,28 @@ func bendEfficiency(r *model.Rope, node int, at level, lowering bool) (eta lp.Nu
 		n.Efficiency, n.Friction = n.Lowering, nil
 	}
 	wrap := wrapDegrees(r, node)
-	switch {
-	case wrap.Sign() == 0:
-		return lp.Int(1), true
-	case n.Part.Kind == model.Pulley:
-		if n.Efficiency == nil {
-			return eta, false
-		}
-		return rolling(lp.FromRat(at.efficiency(n.Efficiency)), included(r, node)), true
-	case n.Friction != nil:
+	slides := wrap.Sign() != 0 && n.Part.Kind != model.Pulley
+	switch line := r.Line.Values.Friction; {
+	case slides && n.Friction != nil:
 		return byFriction(at.friction(n.Friction), wrap), true
-	case n.Efficiency != nil:
-		return sliding(at.efficiency(n.Efficiency), wrap), true
-	case r.Line.Values.Friction != nil:
-		return byFriction(at.friction(r.Line.Values.Friction), wrap), true
+	case slides && n.Efficiency == nil && line != nil:
+		return byFriction(at.friction(line), wrap), true
 	}
-	return eta, false
+	return Hardware{n.Part.Kind, n.Efficiency}.efficiency(wrap, included(r, node), at)
+}
+
+// Growth gives the tension past a bend over the tension before it while rope runs over
+// it, 1/η: Low with its friction at the least, High at the most. It is unknown if
+// neither clause nor model says.
+func Growth(r *model.Rope, node int) Force {
+	usual, known := bendEfficiency(r, node, typical, false)
+	if !known {
+		return Force{}
+	}
+	least, _ := bendEfficiency(r, node, best, false)
+	most, _ := bendEfficiency(r, node, worst, false)
+	value, low, high := usual.Inv(), least.Inv(), most.Inv()
+	return Force{Value: &value, Low: &low, High: &high}
 }
 
 // wrapDegrees is how far the rope turns round a bend: 180° less the included

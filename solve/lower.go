@@ -23,7 +23,7 @@ func (s *system) solveLower(name string, hauler *model.Part) *Phase {
 		return ph
 	}
 	t := newTensions(ph.program, solved, s.reference)
-	ph.usual = t
+	ph.exact, ph.usual = t, t
 	ph.run = newRunning(ph.program, solved, t.pieceTensions())
 	ph.tension = t.pieceTensions()
 	ph.holds = t.gripForces()

@@ -111,7 +111,7 @@ func (s *system) balance(ph *Phase, solved *lp.Solution) {
 	ph.Pull = ph.marked(Force{Value: &pull}).Value
 	s.motions(ph, solved)
 	t := newTensions(ph.program, solved, s.reference)
-	ph.usual = t
+	ph.exact, ph.usual = t, t
 	ph.run = newRunning(ph.program, solved, t.pieceTensions())
 	ph.ShareUnmet = t.unmet
 	ph.tension = t.pieceTensions()

@@ -164,10 +164,10 @@ type Phase struct {
 	Unpinned []*Body
 
 	program *program
-	// usual are the tensions shown, with friction where it is known; run says which
-	// way rope runs.
-	usual *tensions
-	run   running
+	// exact are the tensions shown without friction, usual with it where it is known;
+	// run says which way rope runs.
+	exact, usual *tensions
+	run          running
 	// holds is what each grip of program holds.
 	holds []Force
 	// pull is Pull before inexact weights mark it.

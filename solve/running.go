@@ -1,13 +1,40 @@
 package solve
 
 import (
+	"slices"
+
 	"fairlead/lang/model"
 	"fairlead/solve/lp"
 )
 
-// running says which way rope passes each node of a solved haul: positive from the
+// running says how much rope passes each node of a solved phase: positive from the
 // line's first node toward its last, 0 where it does not run or is slack.
-type running map[*model.Rope][]int
+type running map[*model.Rope][]lp.Num
+
+// Runs says how much rope passes a node under tension for one unit of rope hauled, or
+// given out when lowering: positive from the line's first node toward its last, 0 where
+// it does not run or is slack.
+func (p *Phase) Runs(r *model.Rope, node int) lp.Num {
+	if passes := p.run[r]; node < len(passes) {
+		return passes[node]
+	}
+	return lp.Num{}
+}
+
+// RunsPerMetre says how much rope runs over a node while the reference load moves by one
+// metre, either of them either way; nil if it does not move.
+func (r *Result) RunsPerMetre(ph *Phase, rope *model.Rope, node int) *lp.Num {
+	for _, m := range ph.Motion {
+		if m.Rise.Sign() != 0 && slices.Contains(m.Body.Parts, r.Reference) {
+			per := ph.Runs(rope, node).Quo(m.Rise).Abs()
+			return &per
+		}
+	}
+	return nil
+}
+
+// way gives the direction in which rope passes a node: 1, -1, or 0 where it does not.
+func (run running) way(r *model.Rope, node int) int { return run[r][node].Sign() }
 
 // newRunning reads it off the exact motion. Rope that passes the start of a piece
 // (none at a tie, the slip of a grip) less what a strand takes up as it grows
@@ -15,7 +42,7 @@ type running map[*model.Rope][]int
 func newRunning(p *program, solved *lp.Solution, tension []lp.Num) running {
 	run := running{}
 	for _, r := range p.rig.Ropes {
-		run[r] = make([]int, len(r.Nodes))
+		run[r] = make([]lp.Num, len(r.Nodes))
 	}
 	for i, piece := range p.pieces {
 		if tension[i].Sign() <= 0 {
@@ -32,7 +59,7 @@ func newRunning(p *program, solved *lp.Solution, tension []lp.Num) running {
 				flow = flow.Sub(p.hands.taken())
 			}
 			if j < len(piece.links)-1 {
-				nodes[k.to] = flow.Sign()
+				nodes[k.to] = flow
 			}
 		}
 		p.note(nodes, piece.end, p.slip(piece.end, solved))
@@ -57,11 +84,11 @@ func (p *program) slip(b boundary, solved *lp.Solution) lp.Num {
 }
 
 // note writes the flow at all nodes of a boundary's grip.
-func (p *program) note(nodes []int, b boundary, flow lp.Num) {
+func (p *program) note(nodes []lp.Num, b boundary, flow lp.Num) {
 	if b.cut != grip {
 		return
 	}
 	for _, node := range p.grips[b.grip].nodes {
-		nodes[node] = flow.Sign()
+		nodes[node] = flow
 	}
 }

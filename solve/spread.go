@@ -5,7 +5,7 @@ import "fairlead/solve/lp"
 // open says whether statics leaves open, even without friction, how the hauled ends
 // share the pull: with friction the pull itself is then open.
 func (f *friction) open() bool {
-	t := f.ph.usual
+	t := f.ph.exact
 	if f.ph.Lowering || !t.any {
 		return false
 	}
@@ -18,11 +18,12 @@ func (f *friction) open() bool {
 }
 
 // spread sets the figures of a haul whose shares are open: every balance in the mode
-// of the exact motion counts, and the middle is shown. False if there is none.
-func (f *friction) spread(a *Actual) bool {
+// of the exact motion counts, and the middle is shown, in the tensions that it gives.
+// Nil if there is none.
+func (f *friction) spread(a *Actual) *tensions {
 	usual := f.balances(typical)
 	if usual == nil {
-		return false
+		return nil
 	}
 	pull := usual.force(usual.pullForm())
 	if f.ranges() {
@@ -33,12 +34,10 @@ func (f *friction) spread(a *Actual) bool {
 		}
 	}
 	if pull.High == nil || pull.Low.Sign() <= 0 {
-		return false
+		return nil
 	}
-	f.ph.usual = usual
 	f.set(a, pull)
-	f.carry(a, usual)
-	return true
+	return usual
 }
 
 // balances gives all tensions that balance at a level of friction, with every grip

@@ -87,6 +87,14 @@ func (p *Phase) Loads() (parts []PartLoad, ideal bool) {
 	return p.Parts, p.Hauler != nil
 }
 
+// Tensions gives what the strands carry in a phase: with friction where that is known.
+func (p *Phase) Tensions() (strands []Strand, ideal bool) {
+	if p.Actual.Known() {
+		return p.Actual.Strands, false
+	}
+	return p.Strands, p.Hauler != nil
+}
+
 // worstLoad finds the phase in which a part carries most. Where rope slides with
 // unknown friction, the hold phase and the ideal haul are all there is to say.
 func (r *Result) worstLoad(rating *Rating) {

@@ -154,7 +154,7 @@ func (b *stretches) parts(r *model.Rope, node int) bool {
 	if _, runs := b.efficiency(r, node, typical); runs || !b.static || !bends(r.Nodes[node].Role) {
 		return runs
 	}
-	_, known := bendEfficiency(r, node, worst, b.ph.Lowering)
+	_, known := b.bend(r, node, worst)
 	return known // unknown only where the rope is slack
 }
 
@@ -165,13 +165,13 @@ func (b *stretches) ratio(r *model.Rope, node, before, after int) {
 	low, _ := b.efficiency(r, node, worst)
 	high, _ := b.efficiency(r, node, best)
 	switch {
-	case b.run[r][node] == 0:
-		eta, _ := bendEfficiency(r, node, worst, b.ph.Lowering)
+	case b.run.way(r, node) == 0:
+		eta, _ := b.bend(r, node, worst)
 		b.between(before, after, eta, eta.Inv())
 	case b.modeless():
 		eta, _ := b.efficiency(r, node, b.at)
 		b.between(before, after, eta, eta.Inv())
-	case b.run[r][node] < 0:
+	case b.run.way(r, node) < 0:
 		b.between(after, before, low, high)
 	default:
 		b.between(before, after, low, high)
@@ -210,7 +210,7 @@ func (b *stretches) addGrip(group int, g *gripGroup) int {
 	case b.modeless():
 		return b.heldBack(held, other, b.passEfficiency(g, b.at), b.shownHold(group))
 	}
-	if force := b.usual.gripForce(group); force.Sign() > 0 || b.static && b.run[g.rope][g.nodes[0]] == 0 {
+	if force := b.usual.gripForce(group); force.Sign() > 0 || b.static && b.run.way(g.rope, g.nodes[0]) == 0 {
 		return b.heldBack(held, other, b.passEfficiency(g, worst), force)
 	}
 	b.between(held, other, b.passEfficiency(g, worst), b.passEfficiency(g, best))
@@ -243,7 +243,7 @@ func (b *stretches) letsRun(group int, g *gripGroup) bool {
 	if b.hands.lowering && g.releasable() {
 		return true
 	}
-	atRest := b.static && b.run[g.rope][g.nodes[0]] == 0
+	atRest := b.static && b.run.way(g.rope, g.nodes[0]) == 0
 	return b.usual != nil && !atRest && b.usual.gripForce(group).IsZero()
 }
 

@@ -108,8 +108,13 @@ func cosine(degrees *big.Rat) lp.Num {
 			return lp.Int(-1)
 		}
 	}
+	return lp.Approx(math.Cos(radians(degrees)))
+}
+
+// radians gives an angle in degrees in radians.
+func radians(degrees *big.Rat) float64 {
 	f, _ := degrees.Float64()
-	return lp.Approx(math.Cos(f * math.Pi / 180))
+	return f * math.Pi / 180
 }
 
 // sine gives the sine of an angle in degrees, exact where cosine is.

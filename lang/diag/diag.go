@@ -123,3 +123,25 @@ func apply(f *source.File, text string, edits []Edit) string {
 	}
 	return string(append(out, text[at:]...))
 }
+
+// Home gives the finding as it is to be reported: one about something copied stands
+// where the copy is brought in, with the original as the first related place. What
+// would edit copied text is no fix: the text is another rig's.
+func (d Diagnostic) Home() Diagnostic {
+	related := make([]Related, 0, len(d.Related)+1)
+	if d.Place.IsCopy() {
+		related = append(related, Related{Place: d.Place.Original(), Message: "written here"})
+	}
+	for _, r := range d.Related {
+		related = append(related, Related{Place: r.Place.Original(), Message: r.Message})
+	}
+	d.Place = d.Place.Home()
+	d.Related = slices.Clip(related)
+	d.Fixes = slices.DeleteFunc(slices.Clone(d.Fixes), func(f Fix) bool {
+		return slices.ContainsFunc(f.Edits, func(e Edit) bool { return e.Place.IsCopy() })
+	})
+	if len(d.Related) == 0 {
+		d.Related = nil
+	}
+	return d
+}

@@ -2,12 +2,10 @@ package load
 
 import (
 	"io"
-	"path/filepath"
 
 	"fairlead/lang/diag"
 	"fairlead/lang/markdown"
 	"fairlead/lang/model"
-	"fairlead/lang/resolve"
 	"fairlead/lang/source"
 	"fairlead/lang/syntax"
 )
@@ -25,43 +23,57 @@ type Loaded struct {
 	// Policy is the file of house rules that holds for this one, apart from what it says
 	// itself; nil if there is none.
 	Policy *Loaded
+
+	shelf *shelf // the files that it uses
+	key   string // its own on the shelf
 }
 
-// Text loads a text under a name, without opening a file. Of a Markdown document it
-// loads the fenced rig blocks.
-func Text(name, text string) *Loaded { return Loader{}.Text(name, text) }
-
-// Text loads a text under a name, without opening a file. Of a Markdown document it
-// loads the fenced rig blocks.
-func (l Loader) Text(name, text string) *Loaded {
-	file, notes := fileOf(name, text)
-	loaded := l.resolved(file)
-	loaded.Notes = notes
-	return loaded
+// Text loads a text under a name, without opening a file: what it uses is reported as
+// missing. Of a Markdown document it loads the fenced rig blocks.
+func Text(name, text string) *Loaded {
+	s := newShelf(nil)
+	return s.loaded(s.bookOf("", name, text))
 }
 
-// fileOf makes the file of a text, and its notes if it is a Markdown document.
-func fileOf(name, text string) (*source.File, *markdown.Notes) {
-	name = filepath.ToSlash(name)
-	if !markdown.Is(name) {
-		return source.New(name, text), nil
+// With loads another text of the same file, under the same house rules. What it uses is
+// what was read when l was loaded; no file is opened.
+func (l *Loaded) With(text string) *Loaded {
+	file, notes := fileOf(l.File.Name, text)
+	return l.again(file, notes)
+}
+
+// Draft is With for a text that is notation, whatever kind of file the name is of.
+func (l *Loaded) Draft(text string) *Loaded {
+	return l.again(source.New(l.File.Name, text), nil)
+}
+
+func (l *Loaded) again(file *source.File, notes *markdown.Notes) *Loaded {
+	s := l.shelf
+	if s == nil {
+		s = newShelf(nil)
 	}
-	notes := markdown.Read(text)
-	return source.NewNotes(name, notes.Text, text), notes
+	s = s.closed()
+	b := s.newBook(l.key, file)
+	b.notes = notes
+	now := s.loaded(b)
+	now.Policy = l.Policy
+	return now
 }
 
-// Draft loads notation under a name, whatever kind of file that names.
-func Draft(name, text string) *Loaded { return Loader{}.resolved(source.New(name, text)) }
+// Used is a file that another one uses.
+type Used struct {
+	File *source.File
+	// Err says why it could not be read; its text is empty then.
+	Err error
+}
 
-// resolved parses and resolves a file.
-func (l Loader) resolved(file *source.File) *Loaded {
-	parse := l.Parse
-	if parse == nil {
-		parse = syntax.Parse
+// Uses lists the files that the file uses and those that they use in turn, each once, in
+// the order in which they are met.
+func (l *Loaded) Uses() []Used {
+	if l.shelf == nil {
+		return nil
 	}
-	tree := parse(file)
-	resolved, problems := resolve.File(tree)
-	return &Loaded{File: tree.File, Tree: tree, Model: resolved, Problems: problems}
+	return l.shelf.closed().under(&book{key: l.key, file: l.File, tree: l.Tree})
 }
 
 // Paths loads files, folders and, for "-", standard input, which is then called

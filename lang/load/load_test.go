@@ -146,3 +146,19 @@ func TestParseReadsEveryFile(t *testing.T) {
 	assert.Equal(t, []string{"pit/a.rig", "policy.rig"}, read)
 	assert.Equal(t, Text("pit/a.rig", rig).Model.Rigs[0].Parts[0].Name, loaded[0].Model.Rigs[0].Parts[0].Name)
 }
+
+func TestFileIsOneFile(t *testing.T) {
+	tree(t, "pit/a.rig", "pit/b.rig", "policy.rig")
+	one, err := Loader{}.File("pit/a.rig")
+	require.NoError(t, err)
+	assert.Equal(t, "pit/a.rig", one.File.Name)
+	assert.NotNil(t, one.Policy)
+	one, err = Loader{Overlay: map[string]string{"new.rig": "anchor one\n"}}.File("new.rig")
+	require.NoError(t, err)
+	assert.Equal(t, "anchor one\n", one.File.Text)
+	for _, name := range []string{"pit", "none.rig", "-"} {
+		one, err = Loader{Stdin: strings.NewReader(rig)}.File(name)
+		assert.ErrorContains(t, err, name)
+		assert.Nil(t, one)
+	}
+}

@@ -23,9 +23,8 @@ type Loader struct {
 	Stdin io.Reader
 	// As is the name of standard input; empty for DefaultName.
 	As string
-	// Overlay has the texts that stand in place of files, by their paths: as
-	// given, as made of a folder given, or absolute. A path that is in it need
-	// not exist.
+	// Overlay has the texts that stand in place of files, by their paths, relative or
+	// absolute. A path that is in it need not exist.
 	Overlay map[string]string
 	// Policy is the file of house rules that holds for all files; empty for the one in
 	// each file's folder or the nearest above.
@@ -47,15 +46,34 @@ type text struct{ name, content string }
 //
 // The error joins one for each path that could not be read, which it names; what
 // could be read is given all the same.
-func (l Loader) Paths(args []string) ([]*Loaded, error) {
-	r := l.read(args)
-	loaded := make([]*Loaded, 0, len(r.texts))
+func (l Loader) Paths(args []string) ([]*Loaded, error) { return l.read(args).load() }
+
+// File loads one file. The error names what could not be read, of the file or of what
+// it depends on; the file is nil if it could not be read itself, as a folder cannot.
+func (l Loader) File(name string) (*Loaded, error) {
+	r := l.reading()
+	if !r.overlaid(name) {
+		r.file(name)
+	}
+	loaded, err := r.load()
+	if len(loaded) == 0 {
+		return nil, err
+	}
+	return loaded[0], err
+}
+
+// load loads the texts that were read.
+func (r *reading) load() ([]*Loaded, error) {
+	books := make([]*book, len(r.texts))
+	for i, t := range r.texts { // all of them first: one may use another
+		books[i] = r.shelf.put(realName(t.name), filepath.ToSlash(t.name), t.content)
+	}
+	loaded := make([]*Loaded, len(books))
 	rules := r.policies()
-	for _, t := range r.texts {
-		one := l.Text(t.name, t.content)
-		loaded = append(loaded, one)
-		if path.Base(one.File.Name) == PolicyName {
-			rules.read(t.name, one)
+	for i, b := range books {
+		loaded[i] = r.shelf.loaded(b)
+		if path.Base(b.file.Name) == PolicyName {
+			rules.read(r.texts[i].name, loaded[i])
 		}
 	}
 	for i, one := range loaded {
@@ -77,9 +95,32 @@ func (l Loader) Texts(args []string) ([]*source.File, error) {
 	return files, errors.Join(r.errs...)
 }
 
+// Text loads a text under a name, with the files that it uses and its house rules read
+// from the overlay or the disk. House rules that cannot be read are left out.
+func (l Loader) Text(name, content string) *Loaded {
+	r := l.reading()
+	loaded := r.shelf.loaded(r.shelf.put(realName(name), filepath.ToSlash(name), content))
+	rules := r.policies()
+	rules.read(name, loaded)
+	if loaded.Policy = rules.of(name); loaded.Policy == loaded {
+		loaded.Policy = nil
+	}
+	return loaded
+}
+
+// reading begins a run of the loader.
+func (l Loader) reading() *reading {
+	r := &reading{Loader: l, unsaved: l.unsaved(), seen: map[string]bool{}, folders: map[string]bool{}}
+	r.shelf = newShelf(r.unsaved.read)
+	if l.Parse != nil {
+		r.shelf.parse = l.Parse
+	}
+	return r
+}
+
 // read reads what the arguments name.
 func (l Loader) read(args []string) *reading {
-	r := &reading{Loader: l, seen: map[string]bool{}, folders: map[string]bool{}}
+	r := l.reading()
 	for _, arg := range args {
 		if arg == "-" {
 			r.standardInput()
@@ -93,8 +134,10 @@ func (l Loader) read(args []string) *reading {
 // reading is one run of a Loader.
 type reading struct {
 	Loader
-	texts []text
-	errs  []error
+	unsaved unsaved
+	shelf   *shelf
+	texts   []text
+	errs    []error
 	// seen are the files read, folders the folders walked, by their real paths.
 	seen, folders map[string]bool
 	stdinRead     bool
@@ -142,12 +185,7 @@ func (r *reading) path(name string) {
 
 // overlaid takes a file's text from the overlay; false if it is not there.
 func (r *reading) overlaid(name string) bool {
-	content, there := r.Overlay[name]
-	if !there {
-		if abs, err := filepath.Abs(name); err == nil {
-			content, there = r.Overlay[abs]
-		}
-	}
+	content, there := r.unsaved[realName(name)]
 	if there && r.first(r.seen, name) {
 		r.texts = append(r.texts, text{name, content})
 	}
@@ -223,13 +261,7 @@ func below(folder, entry string) string {
 
 // first says whether a path is met for the first time in a set of real paths.
 func (r *reading) first(seen map[string]bool, name string) bool {
-	key, err := filepath.EvalSymlinks(name)
-	if err != nil {
-		key = name
-	}
-	if abs, err := filepath.Abs(key); err == nil {
-		key = abs
-	}
+	key := realName(name)
 	if seen[key] {
 		return false
 	}

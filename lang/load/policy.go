@@ -81,7 +81,11 @@ func (p *policies) file(name string, must bool) *Loaded {
 	content, err := p.content(name)
 	switch {
 	case err == nil:
-		p.files[key] = p.Text(name, content)
+		of := p.shelf.books[realName(name)] // a file may use it, too
+		if of == nil {
+			of = p.shelf.put(realName(name), filepath.ToSlash(name), content)
+		}
+		p.files[key] = p.shelf.loaded(of)
 	case must || !errors.Is(err, fs.ErrNotExist):
 		p.fail(err)
 		fallthrough
@@ -100,13 +104,8 @@ func (p *policies) read(name string, file *Loaded) {
 
 // content gives the text of a file: that of the overlay, else that on the disk.
 func (p *policies) content(name string) (string, error) {
-	if content, there := p.Overlay[name]; there {
+	if content, there := p.unsaved[realName(name)]; there {
 		return content, nil
-	}
-	if abs, err := filepath.Abs(name); err == nil {
-		if content, there := p.Overlay[abs]; there {
-			return content, nil
-		}
 	}
 	content, err := os.ReadFile(name)
 	return string(content), err
@@ -115,7 +114,7 @@ func (p *policies) content(name string) (string, error) {
 // PolicyFor gives the house rules that hold for a file, which need not exist; nil
 // without any.
 func (l Loader) PolicyFor(name string) (*Loaded, error) {
-	r := &reading{Loader: l}
+	r := l.reading()
 	policy := r.policies().of(name)
 	return policy, errors.Join(r.errs...)
 }

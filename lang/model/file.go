@@ -29,18 +29,27 @@ func (s *Stock) gave(at source.Place) bool {
 type Use struct {
 	*syntax.Use
 	Place source.Place
+	// File is the file used; nil if it could not be.
+	File *File
 }
 
-// Include is one "include RIG as NAME …".
+// Include is one "include RIG as NAME …". The parts of the copy are among the rig's,
+// with the copy's name and a dot before theirs. Their places lie in a copy of the file
+// that they come from (source.File.Copy), whose home is the name after "as".
 type Include struct {
 	*syntax.Include
 	Place source.Place
+	// Of is the rig that was copied; nil if no copy could be made.
+	Of *Rig
 }
 
 // Join is one "join END to END".
 type Join struct {
 	*syntax.Join
 	Place source.Place
+	// Remains is the part that is in the place of both ends; nil if they could not be
+	// joined. Of a hauler and a load that is a knot with the name of the load.
+	Remains *Part
 }
 
 // Policy is what one "policy" statement begins: the figures and rule settings up

@@ -10,8 +10,8 @@ type Part struct {
 	Name  string
 	Kind  Kind
 	Model string // the model's name, empty without one
-	// Stock is the model of that name, of the file or of the built-in catalogue;
-	// nil without a name or where no model has it.
+	// Stock is the model of that name, of the file, of one that it uses or of the
+	// built-in catalogue; nil without a name or where no model has it.
 	Stock *Stock
 	// On is the part that this one is clipped to; nil if it hangs free or is fixed.
 	On *Part

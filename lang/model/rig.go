@@ -5,15 +5,14 @@ import (
 	"fairlead/lang/syntax"
 )
 
-// File is one rig file resolved: its rigs in file order. Stock, policies, use,
-// include and join are kept as plain data until their own stage computes them.
+// File is one rig file resolved: its rigs in file order.
 type File struct {
 	Source *source.File
 	Rigs   []*Rig
 	Tree   *syntax.Tree
 	// Stock are the models that the file defines.
 	Stock []*Stock
-	// Uses are the files that it wants to bring in.
+	// Uses are the files that it brings in.
 	Uses []*Use
 	// Policies are the house rules that it states.
 	Policies []*Policy
@@ -35,7 +34,8 @@ type Rig struct {
 	// Incomplete says that an error left out something that carries load, so
 	// that what is computed is not the rig the author meant.
 	Incomplete bool
-	// Includes and Joins are kept as written; no part of them is in Parts.
+	// Includes and Joins are the statements that the rig is put together with; what they
+	// bring in is among Parts and Ropes.
 	Includes []*Include
 	Joins    []*Join
 

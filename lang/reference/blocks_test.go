@@ -21,6 +21,8 @@ type block struct {
 	// name is the page and the line of the block's first line, line that line.
 	name string
 	text string
+	// file is the name under which later blocks of the page use it; empty for none.
+	file string
 	// wrong are the rules that must report something in it, and no others.
 	wrong []string
 }
@@ -42,7 +44,8 @@ func blocks(t *testing.T, page reference.Page) []block {
 		case fence:
 			fenced = true
 			if words := strings.Fields(info); len(words) > 0 && words[0] == "rig" {
-				open = &block{name: fmt.Sprintf("%s:%d.rig", page.Name, i+2), wrong: wrongRules(t, page, words[1:])}
+				open = &block{name: fmt.Sprintf("%s:%d.rig", page.Name, i+2)}
+				open.read(t, page, words[1:])
 			}
 		case open != nil:
 			open.text += line
@@ -52,15 +55,21 @@ func blocks(t *testing.T, page reference.Page) []block {
 	return list
 }
 
-func wrongRules(t *testing.T, page reference.Page, words []string) []string {
+// read reads the marks of a block.
+func (b *block) read(t *testing.T, page reference.Page, words []string) {
 	t.Helper()
-	var rules []string
 	for _, word := range words {
-		rule, ok := strings.CutPrefix(word, "wrong=")
+		key, value, ok := strings.Cut(word, "=")
 		require.True(t, ok, "%s: %q is no mark of a block", page.Name, word)
-		rules = append(rules, rule)
+		switch key {
+		case "wrong":
+			b.wrong = append(b.wrong, value)
+		case "file":
+			b.name, b.file = value, value
+		default:
+			require.Fail(t, "no mark of a block", "%s: %q", page.Name, word)
+		}
 	}
-	return rules
 }
 
 // short is the house of the blocks, which leave the belay out, as the overview says.
@@ -72,10 +81,11 @@ var short = load.Text("policy.rig", "policy manual\nrule no-backup off\n")
 func TestBlocks(t *testing.T) {
 	count := 0
 	for _, page := range reference.Pages() {
+		files := map[string]string{}
 		for _, b := range blocks(t, page) {
 			count++
 			t.Run(b.name, func(t *testing.T) {
-				file := load.Text(b.name, b.text)
+				file := load.Loader{Overlay: files}.Text(b.name, b.text)
 				file.Policy = short
 				found := lint.Run([]*load.Loaded{file}, rules.All())
 				var names []string
@@ -88,6 +98,9 @@ func TestBlocks(t *testing.T) {
 					assert.Equal(t, formatted, b.text, "not in the standard style")
 				}
 			})
+			if b.file != "" {
+				files[b.file] = b.text
+			}
 		}
 	}
 	assert.Greater(t, count, 20, "the blocks were not found")

@@ -31,7 +31,9 @@ func TestExamples(t *testing.T) {
 		t.Run(name, func(t *testing.T) {
 			text, err := os.ReadFile(path)
 			require.NoError(t, err)
-			file := load.Text(name, string(text))
+			loaded, err := load.Paths([]string{path}, nil, "")
+			require.NoError(t, err)
+			file := loaded[0]
 			found := lint.Run([]*load.Loaded{file}, rules.All())
 			assert.Empty(t, found, "%s", said(found))
 			formatted, _ := rigfmt.Format(file.File)

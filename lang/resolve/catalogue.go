@@ -35,7 +35,7 @@ func readCatalogue(file *source.File) *catalogue {
 	w.readStock(tree)
 	c := &catalogue{list: w.out.Stock, models: map[stockKey]*model.Stock{}}
 	for key, m := range w.stock {
-		c.models[key] = m.Stock
+		c.models[key] = m
 	}
 	for _, d := range w.sorted(tree.Problems) {
 		c.problems = append(c.problems, d.Message)

@@ -128,7 +128,8 @@ func TestHoldsOfAModelFromElsewhere(t *testing.T) {
 		"# and another ................................................................................................\n"+
 		"stock pulley catching efficiency 90 %  holds  # a trial\n"))
 	text := basic + "pulley top catching on head\npulley low on litter\nreeve long: litter / top \\ low / top \\ team\n"
-	file, found := resolve(syntax.Parse(source.New("yard.rig", text)), func() *catalogue { return elsewhere })
+	r := resolve(syntax.Parse(source.New("yard.rig", text)), nil, func() *catalogue { return elsewhere })
+	file, found := r.Model, r.Problems
 	require.Len(t, found, 1)
 	assert.Equal(t, "hold-ambiguous", found[0].Rule)
 	assert.Equal(t, "catching", found[0].Place.Text())
@@ -150,7 +151,7 @@ func TestCatalogueIsReadOnlyWhenNeeded(t *testing.T) {
 		"stock hitch twister wraps 4\n" + basic + "clamp grab twister\nreeve long: litter / grab / head \\ team\n": true,
 	} {
 		asked := false
-		resolve(syntax.Parse(source.New("yard.rig", text)), func() *catalogue {
+		resolve(syntax.Parse(source.New("yard.rig", text)), nil, func() *catalogue {
 			asked = true
 			return builtIn()
 		})
@@ -165,7 +166,7 @@ func TestCatalogueIsSharedSafely(t *testing.T) {
 	var all sync.WaitGroup
 	for range 8 {
 		all.Go(func() {
-			file, _ := resolve(syntax.Parse(source.New("yard.rig", text)), fresh)
+			file := resolve(syntax.Parse(source.New("yard.rig", text)), nil, fresh).Model
 			assert.Equal(t, "1/125", file.Rigs[0].Part("grab").Values.Cord.Low.RatString())
 			assert.Nil(t, file.Rigs[0].Part("grab").Stock.Values.Cord)
 		})

@@ -7,12 +7,16 @@ import (
 
 // readClaims resolves the names in "expect" and "accept".
 func (r *rigWork) readClaims() {
-	for _, s := range r.all {
-		switch body := s.Body.(type) {
+	for _, l := range r.all {
+		if l.copy != "" { // what a rig claims is about that rig, not about its copies
+			continue
+		}
+		r.read(l)
+		switch body := l.Body.(type) {
 		case *syntax.Expect:
-			r.readExpect(s, body)
+			r.readExpect(l.Statement, body)
 		case *syntax.Accept:
-			a := &model.Accepted{Accept: body, Place: r.file.At(s.Span)}
+			a := &model.Accepted{Accept: body, Place: r.file.At(l.Span)}
 			a.At, a.Broken = r.claimed(body.At)
 			r.rig.Accepted = append(r.rig.Accepted, a)
 		}
@@ -36,11 +40,15 @@ func (r *rigWork) readExpect(s *syntax.Statement, body *syntax.Expect) {
 	switch {
 	case by == nil:
 		c.Broken = true
+	case by.Kind != model.Hauler && r.made.now(body.By.Text) != body.By.Text:
+		r.misfit(*body.By, "%s is joined to %s and hauls no more; by names a hauler", body.By.Text, by.Name)
+		c.Broken = true
 	case by.Kind != model.Hauler:
 		r.misfit(*body.By, "%s is %s and hauls nothing; by names a hauler", by.Name, article(by.Kind))
 		c.Broken = true
 	default:
 		c.By = by.Part
+		by.claimed = true
 	}
 }
 
@@ -54,6 +62,7 @@ func (r *rigWork) claimed(name *syntax.Word) (part *model.Part, broken bool) {
 		return nil, false
 	}
 	if p := r.find(*name, nil); p != nil {
+		p.claimed = true
 		return p.Part, false
 	}
 	return nil, true

@@ -10,6 +10,7 @@ import (
 func (r *rigWork) clip() {
 	for _, p := range r.doubles {
 		if p.body.On != nil {
+			r.read(p.entry)
 			r.find(*p.body.On, nil)
 		}
 	}
@@ -17,6 +18,7 @@ func (r *rigWork) clip() {
 		if p.body == nil || p.body.On == nil {
 			continue
 		}
+		r.read(p.entry)
 		if host := r.find(*p.body.On, canCarry); host != nil {
 			p.On, host.named = host.Part, true
 		} else {
@@ -71,6 +73,7 @@ func (r *rigWork) openCircle(member *model.Part) {
 		}
 	}
 	body := r.work(first).body
+	r.read(r.work(first).entry)
 	var d *diag.Diagnostic
 	if first.On == first {
 		d = r.report(clipCircle, body.On.Span, first.Name, "%s is on itself", first.Name)
@@ -91,6 +94,7 @@ const maxRelated = 20
 // clips says whether a part can be clipped to a host, and reports where not.
 func (r *rigWork) clips(p, host *partWork) bool {
 	on := *p.body.On
+	r.read(p.entry)
 	switch {
 	case p.Kind == model.Leg:
 		r.misfit(on, "%s is a leg, which is on nothing; from and to say where it runs", p.Name)
@@ -120,6 +124,7 @@ func (r *rigWork) checkFixed() {
 		if p.On == nil || !p.Kind.IsFixed() || roots[p.Index].Kind.IsFixed() {
 			continue
 		}
+		r.read(p.entry)
 		r.misfit(*p.body.On, "%s is a fixed point and cannot be on %s, which is not fixed", p.Name, p.On.Name)
 		r.rig.Incomplete = true
 		p.On = nil

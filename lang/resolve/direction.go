@@ -27,7 +27,7 @@ func (l *ropeWork) checkDirection() {
 	d := l.fault(reevedBackward, 0,
 		"%s stands first, but a rope is written from its loaded end to its pulled end", first.Name)
 	related(d, l.file.At(l.body.Rope.Span), "the reeving line of %s", l.line.Name)
-	edit := Turn(l.file, l.statement, l.body)
+	edit := Turn(l.file, l.of.Statement, l.body)
 	offer(d, "turn the line of "+clipped(l.line.Name)+" round", edit)
 }
 

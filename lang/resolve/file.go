@@ -7,30 +7,45 @@ import (
 	"fairlead/lang/syntax"
 )
 
-// File resolves a tree: it gives what the file means and every fault, those of
-// the tree included, in file order. It never fails.
-func File(tree *syntax.Tree) (*model.File, []diag.Diagnostic) {
-	return resolve(tree, builtIn)
+// Resolved is what a file means.
+type Resolved struct {
+	Model *model.File
+	// Problems is every fault, those of the tree included, in file order.
+	Problems []diag.Diagnostic
+
+	work *fileWork // what another file that uses this one asks; it changes no more
 }
 
-// resolve is File, with the catalogue that models are looked up in; that is asked
+// File resolves the tree of a file that uses no other one: it gives what the file means
+// and every fault. It never fails.
+func File(tree *syntax.Tree) (*model.File, []diag.Diagnostic) {
+	r := Using(tree, nil)
+	return r.Model, r.Problems
+}
+
+// Using resolves a tree. What the file uses is asked of open; nil opens nothing.
+func Using(tree *syntax.Tree, open Opener) *Resolved { return resolve(tree, open, builtIn) }
+
+// resolve is Using, with the catalogue that models are looked up in; that is asked
 // for only when a name needs it.
-func resolve(tree *syntax.Tree, builtIn func() *catalogue) (*model.File, []diag.Diagnostic) {
+func resolve(tree *syntax.Tree, open Opener, builtIn func() *catalogue) *Resolved {
 	w := newFileWork(tree)
 	w.builtIn = builtIn
 	w.torn = tornStatements(tree)
 	sections := cut(tree)
 	w.readStock(tree)
 	w.readPolicies(tree)
-	w.readUses(tree)
+	w.readUses(tree, open)
 	w.nameRigs(sections)
 	w.bound(sections)
+	for _, s := range w.inOrder(sections) {
+		w.resolveRig(s)
+	}
 	for _, s := range sections {
-		w.out.Rigs = append(w.out.Rigs, w.resolveRig(s))
+		w.out.Rigs = append(w.out.Rigs, s.rig)
 	}
 	w.reportIdle()
-	w.reportUnusedStock()
-	return w.out, w.sorted(tree.Problems)
+	return &Resolved{Model: w.out, Problems: w.sorted(tree.Problems), work: w}
 }
 
 // newFileWork begins the work on a tree.
@@ -38,8 +53,8 @@ func newFileWork(tree *syntax.Tree) *fileWork {
 	return &fileWork{
 		findings: newFindings(tree.File),
 		out:      &model.File{Source: tree.File, Tree: tree},
-		stock:    map[stockKey]*stockModel{},
-		idle:     map[fault]*idlePart{},
+		stock:    map[stockKey]*model.Stock{},
+		idle:     map[said]*idlePart{},
 	}
 }
 
@@ -48,19 +63,29 @@ type fileWork struct {
 	*findings
 	out *model.File
 	// stock are the file's own models.
-	stock map[stockKey]*stockModel
+	stock map[stockKey]*model.Stock
 	// builtIn gives the built-in ones.
-	builtIn  func() *catalogue
-	rigNames []string
-	// rigs finds the rigs of the file by their names.
-	rigs map[string]*section
+	builtIn func() *catalogue
+	// rigNames are the names of the rigs of the file, includable those with the rigs of
+	// the files that it uses, once asked for.
+	rigNames, includable []string
+	// rigs finds the rigs of the file by their names, circular are the includes that lead
+	// back to their own rig.
+	rigs     map[string]*section
+	circular map[inclusion]bool
+	// copied is how many words the copies of the file have.
+	copied int
+	// used are the files that it uses; lacking says that there is one more, which could
+	// not be had.
+	used    []*usedFile
+	lacking bool
 	// torn are the statements in which something could not be read at all.
 	torn map[*syntax.Statement]bool
 	// idle counts, by the finding, in how many rigs a part of what stands before
 	// the first rig has nothing to do: only what is idle in all is reported.
-	idle map[fault]*idlePart
+	idle map[said]*idlePart
 	// idleOrder are its keys in the order met.
-	idleOrder []fault
+	idleOrder []said
 }
 
 // idlePart is a finding about a part that several rigs share.
@@ -76,7 +101,7 @@ func (w *fileWork) reportUnlessShared(d *diag.Diagnostic, shared bool) {
 		w.add(d)
 		return
 	}
-	key := fault{d.Rule, d.Place.Span, d.Message}
+	key := said{d.Rule, d.Place, d.Message}
 	if w.idle[key] == nil {
 		w.idle[key] = &idlePart{finding: d}
 		w.idleOrder = append(w.idleOrder, key)

@@ -8,11 +8,10 @@ import (
 	"fairlead/lang/syntax"
 )
 
-// find gives the part of a name. It reports one that is unknown, unless the name
-// stands in a statement that could not be read or is not computed yet. fits says
-// which parts can be meant; nil for any.
+// find gives the part of a name. It reports one that is unknown, unless it is known
+// why. fits says which parts can be meant; nil for any.
 func (r *rigWork) find(name syntax.Word, fits func(*partWork) bool) *partWork {
-	if p := r.parts[name.Text]; p != nil {
+	if p := r.parts[r.made.now(name.Text)]; p != nil {
 		return p
 	}
 	if r.explained(name.Text) {
@@ -20,13 +19,17 @@ func (r *rigWork) find(name syntax.Word, fits func(*partWork) bool) *partWork {
 	}
 	// What stands before the first rig comes again with each of them, so that the
 	// places in it and those in the rig are apart.
-	key := unknownName{name.Text, name.Span.Start < r.rig.Place.Span.Start}
+	key := unknownName{name.Text, r.at.shared}
 	if d := r.unknown[key]; d != nil {
 		r.again(d, name)
 		return nil
 	}
+	if r.made.leftOut[name.Text] {
+		r.unknown[key] = r.report(unknownPart, name.Span, name.Text, "%s is left out of its copy", name.Text)
+		return nil
+	}
 	near := r.nearNames(name.Text, fits)
-	if r.excuses(name.Text, near) {
+	if r.excuses(name.Text, near) || len(near) == 0 && r.ofLacking(name.Text) {
 		return nil
 	}
 	d := r.report(unknownPart, name.Span, name.Text,
@@ -57,9 +60,17 @@ func (r *rigWork) again(d *diag.Diagnostic, name syntax.Word) {
 
 // explained says whether it is known why a name has no part.
 func (r *rigWork) explained(name string) bool {
+	copy, rest, dotted := strings.Cut(name, ".")
+	of, included := r.made.copies[copy]
+	lost := included && of.Of == nil || r.ofLacking(name) && strings.Contains(rest, ".")
+	return r.short || r.ghosts[name] || dotted && (r.lostInclude || lost)
+}
+
+// ofLacking says whether a name is of a copy of a rig in which something is missing.
+func (r *rigWork) ofLacking(name string) bool {
 	copy, _, dotted := strings.Cut(name, ".")
-	_, included := r.copies[copy]
-	return r.short || r.ghosts[name] || dotted && included
+	of := r.made.copies[copy]
+	return dotted && of != nil && of.Of != nil && of.Of.Incomplete
 }
 
 // excuses says whether an unknown name may be that of a statement which lacks its own.

@@ -13,24 +13,46 @@ import (
 type findings struct {
 	file *source.File
 	list []*diag.Diagnostic
-	seen map[fault]*diag.Diagnostic
+	seen map[said]*diag.Diagnostic
 	hint hinter
+	// current is the rig that is being resolved, nil for the file as a whole.
+	current *section
+	// brought has what is known of the copies of files that includes made.
+	brought map[*source.File]*bringing
 }
 
-// fault is what makes two findings the same.
-type fault struct {
+// said is what makes two findings the same.
+type said struct {
 	rule    string
-	span    source.Span
+	place   source.Place
 	message string
 }
 
+// fault is what makes two findings about one text the same, whatever the copy is called
+// in which they are made.
+type fault struct {
+	rule  string
+	place source.Place
+}
+
+func faultAt(d *diag.Diagnostic) fault { return fault{d.Rule, d.Place.Original()} }
+
 func newFindings(file *source.File) *findings {
-	return &findings{file: file, seen: map[fault]*diag.Diagnostic{}, hint: hinter{left: hintBudget}}
+	return &findings{
+		file: file, seen: map[said]*diag.Diagnostic{}, hint: hinter{left: hintBudget},
+		brought: map[*source.File]*bringing{},
+	}
 }
 
 // report notes a finding and gives it to be completed.
 func (f *findings) report(rule Rule, at source.Span, subject, format string, args ...any) *diag.Diagnostic {
-	d := f.compose(rule, at, subject, format, args...)
+	return f.reportAt(rule, f.file.At(at), subject, format, args...)
+}
+
+// reportAt is report for a place that may be in another file.
+func (f *findings) reportAt(rule Rule, at source.Place, subject, format string, args ...any) *diag.Diagnostic {
+	d := f.compose(rule, at.Span, subject, format, args...)
+	d.Place = at
 	return f.add(d)
 }
 
@@ -73,9 +95,16 @@ func clipped(text string) string {
 }
 
 // add notes a finding; one that is there already is given back with its related
-// places and fixes cleared, to be completed anew.
+// places and fixes cleared, to be completed anew. One about something copied that
+// stands at the original already is not noted.
 func (f *findings) add(d *diag.Diagnostic) *diag.Diagnostic {
-	key := fault{d.Rule, d.Place.Span, d.Message}
+	if f.current != nil {
+		f.current.faults[faultAt(d)] = true
+	}
+	if b := f.brought[d.Place.File]; b != nil && b.known(d) {
+		return d
+	}
+	key := said{d.Rule, d.Place, d.Message}
 	if old := f.seen[key]; old != nil {
 		*old = *d
 		return old
@@ -89,7 +118,7 @@ func (f *findings) add(d *diag.Diagnostic) *diag.Diagnostic {
 func (f *findings) sorted(ofTree []diag.Diagnostic) []diag.Diagnostic {
 	list := append([]diag.Diagnostic(nil), ofTree...)
 	for _, d := range f.list {
-		list = append(list, *d)
+		list = append(list, d.Home())
 	}
 	diag.Sort(list, []*source.File{f.file})
 	return list

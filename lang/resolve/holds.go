@@ -135,7 +135,7 @@ func (l *ropeWork) holdOfPart(i int) {
 		l.rig.Incomplete = true
 		name := node.Part.Name
 		end := node.Part.Values.HoldsEnd.Name
-		l.report(holdAmbiguous, node.Part.Values.Places["holds"].Span, name,
+		l.reportAt(holdAmbiguous, l.saidAt(node.Part, "holds"), name,
 			"%s holds %s, but both ends of the run are at %s", name, end, end)
 	}
 }

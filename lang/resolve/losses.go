@@ -8,13 +8,13 @@ import (
 	"fairlead/lang/syntax"
 )
 
-// joining are the words without which the rig is joined in another way.
-var joining = []string{"on", "holds", "sideways", "from", "to"}
+// linking are the words without which the rig is put together in another way.
+var linking = []string{"on", "holds", "sideways", "from", "to"}
 
 // lost says whether the part's statement has a word of which the body knows
 // nothing, since what stands there could not be read.
 func (p *partWork) lost(word string) bool {
-	if p.statement == nil || !p.statement.Faulty {
+	if p.body == nil || !p.Faulty || p.copy != "" { // a copy has what its original lost
 		return false
 	}
 	written := func(t syntax.Token) bool { return t.Kind == syntax.WordToken && t.Text == word }
@@ -22,17 +22,17 @@ func (p *partWork) lost(word string) bool {
 	if word == "on" && p.body.On != nil || slices.ContainsFunc(p.body.Clauses, read) {
 		return false
 	}
-	return slices.ContainsFunc(p.statement.Tokens, written)
+	return slices.ContainsFunc(p.Tokens, written)
 }
 
 // noteLosses sees whether the statement of a part lost something in reading that
 // makes the rig another one: any clause that the parser did not know, all of a
 // load, or a clause that joins or weighs.
 func (r *rigWork) noteLosses(p *partWork) {
-	if !p.statement.Faulty {
+	if !p.Faulty || p.copy != "" {
 		return
 	}
-	torn := r.torn[p.statement] || p.Kind.IsWeight() || slices.ContainsFunc(joining, p.lost)
+	torn := r.torn[p.Statement] || p.Kind.IsWeight() || slices.ContainsFunc(linking, p.lost)
 	for word := range weighing {
 		torn = torn || p.lost(word)
 	}

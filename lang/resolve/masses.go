@@ -16,10 +16,11 @@ func (r *rigWork) checkMasses() {
 		return
 	}
 	for _, p := range r.order {
-		fromUse := p.Model != "" && len(r.out.Uses) > 0 // its model may come from there
-		if !p.Kind.IsWeight() || p.saysMass() || p.statement.Faulty || fromUse {
+		fromUse := p.Model != "" && p.entry.work.lacking // its model may come from there
+		if !p.Kind.IsWeight() || p.saysMass() || p.Faulty || fromUse {
 			continue
 		}
+		r.read(p.entry)
 		d := r.report(massMissing, p.NamePlace.Span, p.Name,
 			"%s needs a mass, since %s has one", p.Name, heavy.Name)
 		related(d, heavy.massPlace(), "the mass of %s", heavy.Name)

@@ -39,11 +39,11 @@ func (l *ropeWork) tieModel(i int) *model.Stock {
 		return nil
 	}
 	kind := string(model.Knot)
-	found := l.modelNamed(kind, tie.Text)
-	if found != nil || len(l.out.Uses) > 0 {
+	found := l.of.work.modelNamed(kind, tie.Text)
+	if found != nil || l.of.work.lacking {
 		return found
 	}
-	if near := l.nearModels(kind, tie.Text); len(near) > 0 {
+	if near := l.nearModels(l.of.work, kind, tie.Text); len(near) > 0 {
 		d := l.report(unknownModel, tie.Span, l.word(i),
 			"%s: nothing is known of the knot %s%s", l.word(i), tie.Text, didYouMean(near))
 		l.offerName(d, *tie, near)

@@ -11,37 +11,39 @@ import (
 // that only a reeving line names is made too.
 func (r *rigWork) readParts() {
 	declared := map[string]bool{}
-	for _, s := range r.all {
-		if body, ok := s.Body.(*syntax.Part); ok {
+	for _, l := range r.all {
+		if body := l.part(); body != nil {
 			declared[body.Name.Text] = true
 		}
 	}
-	var unstated []*syntax.Statement
-	for i, s := range r.all {
-		shared := i < len(r.section.shared)
-		switch body := s.Body.(type) {
+	var unstated []*entry
+	for _, l := range r.all {
+		r.read(l)
+		switch body := l.Body.(type) {
 		case *syntax.Part:
-			r.addPart(s, body, shared)
+			r.addPart(l, body)
 		case *syntax.Reeve:
 			if r.reeves[body.Rope.Text] == nil {
-				r.reeves[body.Rope.Text] = s
+				r.reeves[body.Rope.Text] = l.Statement
 			}
 			if !declared[body.Rope.Text] {
 				declared[body.Rope.Text] = true
-				r.addRope(body.Rope, shared)
-				unstated = append(unstated, s)
+				r.addRope(l, body.Rope)
+				unstated = append(unstated, l)
 			}
 		}
 	}
-	for _, s := range unstated { // hints need all parts
-		r.reportNoStatement(s)
+	for _, l := range unstated { // hints need all parts
+		r.read(l)
+		r.reportNoStatement(l.Statement)
 	}
 }
 
 // addPart makes the part of a statement. A second one of a name is kept apart:
 // its own faults are reported, but nothing can name it.
-func (r *rigWork) addPart(s *syntax.Statement, body *syntax.Part, shared bool) {
-	p := &partWork{body: body, statement: s, shared: shared, Part: &model.Part{
+func (r *rigWork) addPart(l *entry, body *syntax.Part) {
+	s := l.Statement
+	p := &partWork{body: body, entry: l, Part: &model.Part{
 		Name: body.Name.Text, Kind: model.Kind(body.Kind.Text), Doc: docOf(s),
 		Place: r.file.At(s.Span), NamePlace: r.file.At(body.Name.Span),
 	}}
@@ -73,9 +75,9 @@ func isTorn(s *syntax.Statement, name syntax.Word) bool {
 }
 
 // addRope makes the rope that only a reeving line names.
-func (r *rigWork) addRope(name syntax.Word, shared bool) {
+func (r *rigWork) addRope(l *entry, name syntax.Word) {
 	place := r.file.At(name.Span)
-	r.keep(&partWork{shared: shared, Part: &model.Part{
+	r.keep(&partWork{entry: l, Part: &model.Part{
 		Name: name.Text, Kind: model.RopeLine, Place: place, NamePlace: place,
 	}})
 }

@@ -52,7 +52,7 @@ func (l *ropeWork) judgePasses(r run, p *model.Part, at []int) {
 	if len(at) == 1 {
 		return
 	}
-	d := l.report(holdAmbiguous, l.saidAt(p, "holds"), p.Name,
+	d := l.reportAt(holdAmbiguous, l.saidAt(p, "holds"), p.Name,
 		"%s is passed %d times by one run of %s; write holds at the node where it holds", p.Name, len(at), l.line.Name)
 	for _, i := range at[:min(len(at), maxRelated)] {
 		related(d, l.rope.Nodes[i].Place, "%s passes %s here", l.line.Name, p.Name)
@@ -67,10 +67,13 @@ func (r *rigWork) checkHeldEnds() {
 		if !p.idle || p.acted || p.vague {
 			continue
 		}
-		for _, c := range p.body.Clauses {
-			if c.Word.Text == "holds" && c.Name != nil {
-				r.reportNoEnd(p.Part, p.Values.HoldsEnd, *c.Name, uniqueEnds(p.missed))
-				r.rig.Incomplete = true
+		for _, of := range p.clauses() {
+			for _, c := range of.clauses {
+				if c.Word.Text == "holds" && c.Name != nil {
+					r.file = of.file
+					r.reportNoEnd(p.Part, p.Values.HoldsEnd, *c.Name, uniqueEnds(p.missed))
+					r.rig.Incomplete = true
+				}
 			}
 		}
 	}

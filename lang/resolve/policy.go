@@ -1,6 +1,9 @@
 package resolve
 
 import (
+	"slices"
+	"strings"
+
 	"fairlead/lang/model"
 	"fairlead/lang/source"
 	"fairlead/lang/syntax"
@@ -31,6 +34,60 @@ func (w *fileWork) readPolicies(tree *syntax.Tree) {
 		}
 		current.Place.Span = current.Place.Span.To(s.Span)
 	}
+	w.reportDuplicates(tree)
+}
+
+// aboutSame is what two lines of one policy cannot both say: a figure, or how grave the
+// findings of a rule are.
+type aboutSame struct {
+	figure, kind, rule string
+	perPerson          bool
+}
+
+// reportDuplicates reports the lines of each policy that have no effect, since a later one
+// says the same figure or rule anew.
+func (w *fileWork) reportDuplicates(tree *syntax.Tree) {
+	last := map[aboutSame]*syntax.Statement{}
+	for _, s := range slices.Backward(tree.Statements) {
+		var about aboutSame
+		switch body := s.Body.(type) {
+		case *syntax.Policy: // those of another one stand before it
+			clear(last)
+			continue
+		case *syntax.Require:
+			about = aboutSame{figure: body.Subject.Text, perPerson: body.PerPerson}
+			if body.For != nil {
+				about.kind = body.For.Text
+			}
+		case *syntax.RuleSetting:
+			about.rule = body.Rule.Text
+		default:
+			continue
+		}
+		if last[about] == nil {
+			last[about] = s
+			continue
+		}
+		later := w.file.At(last[about].Span)
+		d := w.report(duplicateHouseRule, s.Span, "", "%s has no effect: %s stands after it in the same house rules",
+			oneLine(w.file.Slice(s.Span)), oneLine(later.Text()))
+		related(d, later, "what counts")
+		if len(docOf(s)) == 0 { // else the comment above would be the next line's
+			offer(d, "take out the line that has no effect", w.replace(w.wholeLine(s.Span), ""))
+		}
+	}
+}
+
+// oneLine gives a statement with one blank between its words.
+func oneLine(text string) string { return strings.Join(strings.Fields(text), " ") }
+
+// wholeLine gives the line of a statement with its comment and line end.
+func (f *findings) wholeLine(s source.Span) source.Span {
+	line := f.file.LineSpan(f.file.Line(s.Start))
+	if rest := f.file.Text[line.End:]; rest != "" {
+		line.End += strings.Index(rest, "\n") + 1
+	}
+	return line
 }
 
 func isPolicyLine(s *syntax.Statement) bool {
@@ -39,22 +96,4 @@ func isPolicyLine(s *syntax.Statement) bool {
 		return true
 	}
 	return false
-}
-
-// readUses keeps the "use" statements and reports that they bring in nothing yet.
-func (w *fileWork) readUses(tree *syntax.Tree) {
-	for _, s := range tree.Statements {
-		body, ok := s.Body.(*syntax.Use)
-		if !ok {
-			continue
-		}
-		w.out.Uses = append(w.out.Uses, &model.Use{Use: body, Place: w.file.At(s.Span)})
-		w.reportNotComputed(s.Span, "use", "what "+body.Path.Value+" defines is missing here")
-	}
-}
-
-// reportNotComputed reports a statement without which the rig is not the one
-// that the author means.
-func (w *fileWork) reportNotComputed(at source.Span, word, lack string) {
-	w.report(notComputedYet, at, "", "%s is not computed yet: %s", word, lack)
 }

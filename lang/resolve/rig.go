@@ -2,7 +2,6 @@ package resolve
 
 import (
 	"cmp"
-	"slices"
 	"strings"
 
 	"fairlead/lang/diag"
@@ -16,8 +15,11 @@ type rigWork struct {
 	*fileWork
 	*section
 	rig *model.Rig
-	// all are the statements of the rig in file order.
-	all []*syntax.Statement
+	// made is what its includes and joins made of it, all its statements in file order.
+	made *expansion
+	all  []*entry
+	// at is the one that is being read.
+	at *entry
 	// parts finds each part by its name.
 	parts map[string]*partWork
 	// order are the parts in file order, doubles those whose name was taken.
@@ -25,9 +27,6 @@ type rigWork struct {
 	// ghosts are the names in statements that could not be read: they are not
 	// unknown, and what stands there is no less used.
 	ghosts map[string]bool
-	// copies are the names that "include" gives, which stand before a dot, with
-	// the place of the first.
-	copies map[string]source.Span
 	// reeves are the reeving statements by the name of their rope.
 	reeves map[string]*syntax.Statement
 	// meant are the lines that a reeving line may be of which names none.
@@ -40,24 +39,23 @@ type rigWork struct {
 	unknown map[unknownName]*diag.Diagnostic
 	// spoilt says that a reeving line is in error, even if it is computed as it stands.
 	spoilt bool
-	// lostReeve says that there is a reeving line whose rope could not be read.
-	lostReeve bool
+	// lostReeve says that there is a reeving line whose rope could not be read, and
+	// lostInclude an include.
+	lostReeve, lostInclude bool
 }
 
 // partWork is one part while its rig is resolved.
 type partWork struct {
 	*model.Part
-	// body is its statement's; nil for a rope that only its reeving line names.
+	// entry is the statement that it was made of, body what that says; nil for a rope
+	// that only its reeving line names.
+	*entry
 	body *syntax.Part
-	// statement is the one that it was made of.
-	statement *syntax.Statement
-	// shared says that it stands before the first rig of the file.
-	shared bool
 	// nodes are how often ropes touch it, carries how many parts are on it.
 	nodes, carries int
-	// leg says that a leg of a focal point uses it, joined that a join does, named
-	// that another part says to be on it.
-	leg, joined, named bool
+	// leg says that a leg of a focal point uses it, named that another part says to be
+	// on it, claimed that a claim names it.
+	leg, named, claimed bool
 	// acted says that its holds with a name acted at some pass, idle that it did
 	// not at some, vague that it may, the ends of the run there not being known.
 	acted, idle, vague bool
@@ -67,16 +65,18 @@ type partWork struct {
 	missed []string
 }
 
-// resolveRig resolves one rig.
-func (w *fileWork) resolveRig(s *section) *model.Rig {
+// resolveRig resolves one rig. Those that it includes are resolved already.
+func (w *fileWork) resolveRig(s *section) {
+	s.faults = map[fault]bool{}
+	w.current = s
+	made := w.expand(s)
 	r := &rigWork{
-		fileWork: w, section: s, rig: &model.Rig{Name: s.name.Text, Title: s.title},
-		parts: map[string]*partWork{}, ghosts: map[string]bool{},
-		copies: map[string]source.Span{}, reeves: map[string]*syntax.Statement{},
+		fileWork: w, section: s, rig: &model.Rig{Name: s.name.Text, Title: s.title}, made: made, all: made.lines,
+		parts: map[string]*partWork{}, ghosts: map[string]bool{}, reeves: map[string]*syntax.Statement{},
 		meant: map[string]bool{}, excused: map[string]bool{}, unknown: map[unknownName]*diag.Diagnostic{},
 	}
-	r.all = slices.Concat(s.shared, s.own)
-	r.rig.Incomplete = s.short || len(w.out.Uses) > 0
+	r.rig.Incomplete = made.incomplete
+	r.rig.Includes, r.rig.Joins = made.includes, made.joins
 	r.place()
 	r.readPlain()
 	r.readParts()
@@ -85,8 +85,17 @@ func (w *fileWork) resolveRig(s *section) *model.Rig {
 	r.readAllValues()
 	r.readRopes()
 	r.checkParts()
+	r.closeJoins()
 	r.readClaims()
-	return r.rig
+	r.dropIdle()
+	s.rig, s.lines, s.size = r.rig, made.lines, size(made.lines)
+	s.unsound = r.rig.Incomplete || r.spoilt
+	w.current, w.file = nil, w.out.Source
+}
+
+// read turns to a statement: what is reported next stands in its file.
+func (r *rigWork) read(l *entry) {
+	r.at, r.file = l, l.file
 }
 
 // place says where the rig stands in the file.
@@ -107,32 +116,27 @@ func (r *rigWork) place() {
 // readPlain reads the statements that say nothing of single parts, and what can
 // be read of those that are bad.
 func (r *rigWork) readPlain() {
-	var units *syntax.Statement
-	for i, s := range r.all {
-		if i == len(r.section.shared) {
-			units = nil // a rig may have units of its own
-		}
-		switch body := s.Body.(type) {
+	var units *entry
+	for _, l := range r.all {
+		r.read(l)
+		switch body := l.Body.(type) {
 		case *syntax.Units:
-			r.readUnits(s, body, units)
-			units = cmp.Or(units, s)
-		case *syntax.Include:
-			r.readInclude(s, body)
-		case *syntax.Join:
-			r.rig.Joins = append(r.rig.Joins, &model.Join{Join: body, Place: r.file.At(s.Span)})
-			r.rig.Incomplete = true
-			r.reportNotComputed(s.Span, "join", "both ends stand as they are")
+			if units != nil && units.shared != l.shared {
+				units = nil // a rig may have units of its own
+			}
+			r.readUnits(l, body, units)
+			units = cmp.Or(units, l)
 		case *syntax.Bad:
-			r.readBad(s)
+			r.readBad(l)
 		}
 	}
 }
 
 // readUnits takes what results are printed in. One rig has one statement for it, one
 // that stands before the first rig aside; first is that of two, nil for none.
-func (r *rigWork) readUnits(s *syntax.Statement, body *syntax.Units, first *syntax.Statement) {
+func (r *rigWork) readUnits(l *entry, body *syntax.Units, first *entry) {
 	if first != nil {
-		d := r.report(duplicateUnits, s.Span, "",
+		d := r.report(duplicateUnits, l.Span, "",
 			"units stands here a second time; one statement says both, as in units kN m")
 		related(d, r.file.At(first.Span), "the first one")
 		return
@@ -144,10 +148,13 @@ func (r *rigWork) readUnits(s *syntax.Statement, body *syntax.Units, first *synt
 }
 
 // readBad takes what a statement that could not be read still tells.
-func (r *rigWork) readBad(s *syntax.Statement) {
+func (r *rigWork) readBad(l *entry) {
+	s := l.Statement
 	switch s.Keyword.Text {
 	case "rig", "expect", "accept", "units":
 		return
+	case "include":
+		r.lostInclude = true
 	}
 	r.rig.Incomplete = true
 	for _, name := range s.Body.(*syntax.Bad).Names {

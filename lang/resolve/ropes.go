@@ -7,14 +7,15 @@ import (
 
 // readRopes resolves every reeving line.
 func (r *rigWork) readRopes() {
-	first := map[string]*syntax.Statement{}
+	first := map[string]*ropeWork{}
 	var lines []*ropeWork
-	for _, s := range r.all {
-		body, ok := s.Body.(*syntax.Reeve)
-		if !ok {
+	for _, of := range r.all {
+		body := of.reeve()
+		if body == nil {
 			continue
 		}
-		l := &ropeWork{rigWork: r, statement: s, body: body}
+		r.read(of)
+		l := &ropeWork{rigWork: r, of: of, body: body}
 		keep := r.carries(l, first)
 		l.readNodes()
 		if keep {
@@ -23,6 +24,7 @@ func (r *rigWork) readRopes() {
 		lines = append(lines, l)
 	}
 	for _, l := range lines { // roles ask how often a part is touched in all
+		r.read(l.of)
 		l.cutRuns()
 		l.readRoles()
 		l.checkPasses()
@@ -35,7 +37,7 @@ func (r *rigWork) readRopes() {
 
 // carries says whether the line that a reeving line names is one that it can be
 // of, and reports where not.
-func (r *rigWork) carries(l *ropeWork, first map[string]*syntax.Statement) bool {
+func (r *rigWork) carries(l *ropeWork, first map[string]*ropeWork) bool {
 	name := l.body.Rope
 	line := r.parts[name.Text]
 	switch {
@@ -45,14 +47,14 @@ func (r *rigWork) carries(l *ropeWork, first map[string]*syntax.Statement) bool 
 		return false
 	case first[name.Text] != nil:
 		d := r.report(duplicateReeve, name.Span, name.Text, "%s has a reeving line already", name.Text)
-		old := first[name.Text].Body.(*syntax.Reeve)
-		related(d, r.file.At(old.Rope.Span), "the first one of %s", name.Text)
+		old := first[name.Text]
+		related(d, old.of.file.At(old.body.Rope.Span), "the first one of %s", name.Text)
 	case !line.Kind.IsLine():
 		r.misfit(name, "%s is %s; only a rope, cord or sling has a reeving line", name.Text, article(line.Kind))
 	case line.saysOn():
 		r.misfit(name, "%s is on a part, so that ropes run over it and it has no reeving line", name.Text)
 	default:
-		first[name.Text] = l.statement
+		first[name.Text] = l
 		l.line = line.Part
 		return true
 	}
@@ -64,17 +66,17 @@ func (r *rigWork) carries(l *ropeWork, first map[string]*syntax.Statement) bool 
 // ropeWork is one reeving line while it is resolved.
 type ropeWork struct {
 	*rigWork
-	statement *syntax.Statement
-	body      *syntax.Reeve
-	line      *model.Part
-	rope      *model.Rope
-	runs      []run
-	runOf     []int // by node
+	of    *entry
+	body  *syntax.Reeve
+	line  *model.Part
+	rope  *model.Rope
+	runs  []run
+	runOf []int // by node
 }
 
 // readNodes makes the rope with its nodes' parts and its strokes, without roles.
 func (l *ropeWork) readNodes() {
-	l.rope = &model.Rope{Line: l.line, Loop: l.body.Loop != nil, Place: l.file.At(l.statement.Span)}
+	l.rope = &model.Rope{Line: l.line, Loop: l.body.Loop != nil, Place: l.file.At(l.of.Span)}
 	for _, s := range l.body.Strokes {
 		l.rope.Strokes = append(l.rope.Strokes, strokeOf(s.Kind))
 		l.rope.StrokePlaces = append(l.rope.StrokePlaces, l.file.At(s.Span))
@@ -89,7 +91,7 @@ func (l *ropeWork) readNodes() {
 		}
 		l.rope.Nodes = append(l.rope.Nodes, node)
 	}
-	if l.statement.Faulty { // a clause of a node is lost
+	if l.of.Faulty && l.of.copy == "" { // a clause of a node is lost
 		l.rig.Incomplete = true
 	}
 	want := len(l.rope.Nodes) - 1

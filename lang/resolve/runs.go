@@ -60,11 +60,7 @@ func (l *ropeWork) ends(r run) []string {
 	if r.closed {
 		return nil
 	}
-	first, last := l.rope.Nodes[r.first()], l.rope.Nodes[r.last()]
-	if r.first() == r.last() || first.NamePlace.Text() == last.NamePlace.Text() {
-		return []string{first.NamePlace.Text()}
-	}
-	return []string{first.NamePlace.Text(), last.NamePlace.Text()}
+	return uniqueNames([]string{l.word(r.first()), l.word(r.last())})
 }
 
 // endsKnown says whether the parts at both ends of a run are resolved.

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"fairlead/lang/markdown"
+	"fairlead/lang/model"
 	"fairlead/lang/source"
 	"fairlead/lang/syntax"
 )
@@ -24,9 +25,16 @@ type section struct {
 	shared, own []*syntax.Statement
 	// short says that shared was left out for its size.
 	short bool
-	// names and named are the parts that the rig names, once they were asked for.
-	names []string
-	named map[string]bool
+
+	// lines are its statements with those that it includes, size how many words they
+	// have, height how deep its includes go; once it is resolved.
+	lines        []*entry
+	size, height int
+	rig          *model.Rig
+	// unsound says that errors keep the rig from being the one that is meant, faults
+	// what was found in it.
+	unsound bool
+	faults  map[fault]bool
 }
 
 // cut divides the statements of a file among its rigs. Without "rig" there is

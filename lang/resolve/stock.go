@@ -3,19 +3,12 @@ package resolve
 import (
 	"slices"
 
-	"fairlead/lang/diag"
 	"fairlead/lang/model"
 	"fairlead/lang/syntax"
 )
 
 // stockKey is a model's name within its kind.
 type stockKey struct{ kind, name string }
-
-// stockModel is a model with what is known of its use.
-type stockModel struct {
-	*model.Stock
-	used bool
-}
 
 // readStock reads the models that the file defines.
 func (w *fileWork) readStock(tree *syntax.Tree) {
@@ -34,7 +27,7 @@ func (w *fileWork) readStock(tree *syntax.Tree) {
 			w.reportTwice(body.Model, w.file.At(old.Model.Span), body.Kind.Text+" model")
 			continue
 		}
-		w.stock[key] = &stockModel{Stock: made}
+		w.stock[key] = made
 	}
 }
 
@@ -49,60 +42,81 @@ func (w *fileWork) readStockClause(made *model.Stock, c syntax.ClauseUse) {
 	w.readClause(made.Model.Text, made.Kind.Text, &made.Values, c)
 }
 
-// modelNamed gives the model of a name: that of the file, else the one of the
-// built-in catalogue. Nil if there is none, or if it may be one of a library.
+// modelNamed gives the model of a name: that of the file, else of the files that it
+// uses, else the one of the built-in catalogue. Nil if there is none, or if it may be one
+// of a file that could not be read.
 func (w *fileWork) modelNamed(kind, name string) *model.Stock {
-	if own := w.stock[stockKey{kind, name}]; own != nil {
-		own.used = true
-		return own.Stock
+	key := stockKey{kind, name}
+	if own := w.stock[key]; own != nil {
+		return own
 	}
-	if len(w.out.Uses) > 0 { // what it brings in comes first; the use is reported
+	for _, u := range w.used {
+		if of := u.of.work.stock[key]; of != nil {
+			return of
+		}
+	}
+	if w.lacking { // what it brings in comes first; the use is reported
 		return nil
 	}
-	return w.builtIn().models[stockKey{kind, name}]
+	return w.builtIn().models[key]
+}
+
+// otherModel gives a second model of a name that the file itself does not define, from
+// another file that it uses; nil if there is none.
+func (w *fileWork) otherModel(kind, name string, first *model.Stock) *model.Stock {
+	key := stockKey{kind, name}
+	if w.stock[key] != nil {
+		return nil
+	}
+	for _, u := range w.used {
+		if of := u.of.work.stock[key]; of != nil && of != first {
+			return of
+		}
+	}
+	return nil
 }
 
 // modelOf gives the model that a part names; one of which nothing is known is
 // reported.
-func (w *fileWork) modelOf(part *syntax.Part) *model.Stock {
-	name := *part.Model
-	found := w.modelNamed(part.Kind.Text, name.Text)
-	if found != nil || len(w.out.Uses) > 0 {
+func (r *rigWork) modelOf(p *partWork) *model.Stock {
+	name, kind, w := *p.body.Model, p.body.Kind.Text, p.entry.work
+	found := w.modelNamed(kind, name.Text)
+	switch {
+	case found != nil:
+		if other := w.otherModel(kind, name.Text, found); other != nil {
+			d := r.report(ambiguousName, name.Span, p.Name,
+				"%s: two used files define the %s model %s; define it in this file, or name one of them anew", p.Name, kind, name.Text)
+			related(d, found.Place, "the one, which counts here")
+			related(d, other.Place, "the other")
+		}
 		return found
+	case w.lacking:
+		r.rig.Incomplete = true
+		return nil
 	}
-	near := w.nearModels(part.Kind.Text, name.Text)
-	d := w.report(unknownModel, name.Span, part.Name.Text,
-		"%s: its values stay unset, since no %s model %s is known%s",
-		part.Name.Text, part.Kind.Text, name.Text, didYouMean(near))
-	w.offerName(d, name, near)
+	near := r.nearModels(w, kind, name.Text)
+	d := r.report(unknownModel, name.Span, p.Name,
+		"%s: its values stay unset, since no %s model %s is known%s", p.Name, kind, name.Text, didYouMean(near))
+	r.offerName(d, name, near)
 	return nil
 }
 
-// nearModels gives the models of a kind, of the file and of the catalogue, whose
-// names are nearest to a word.
-func (w *fileWork) nearModels(kind, word string) []string {
-	builtIn := w.builtIn().list
-	if !w.hint.afford(len(w.out.Stock) + len(builtIn)) {
+// nearModels gives the models of a kind, of a file, of those that it uses and of the
+// catalogue, whose names are nearest to a word.
+func (r *rigWork) nearModels(of *fileWork, kind, word string) []string {
+	lists := [][]*model.Stock{of.out.Stock}
+	for _, u := range of.used {
+		lists = append(lists, u.of.work.out.Stock)
+	}
+	all := slices.Concat(append(lists, of.builtIn().list)...)
+	if !r.hint.afford(len(all)) {
 		return nil
 	}
 	var names []string
-	for _, s := range slices.Concat(w.out.Stock, builtIn) {
-		own := w.stock[stockKey{kind, s.Model.Text}]
-		if s.Kind.Text == kind && (own == nil || own.Stock == s) { // each name once
+	for _, s := range all {
+		if s.Kind.Text == kind {
 			names = append(names, s.Model.Text)
 		}
 	}
-	return w.hint.near(word, names)
-}
-
-// reportUnusedStock says of the models that no part of the file names that other
-// files cannot name them yet.
-func (w *fileWork) reportUnusedStock() {
-	for _, s := range w.out.Stock {
-		if found := w.stock[stockKey{s.Kind.Text, s.Model.Text}]; found.Stock == s && !found.used {
-			d := w.report(notComputedYet, s.Model.Span, s.Model.Text,
-				"%s is a model that no part of this file names; other files cannot use it yet", s.Model.Text)
-			d.Severity = diag.Advice
-		}
-	}
+	return r.hint.near(word, uniqueNames(names))
 }

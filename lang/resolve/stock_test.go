@@ -22,17 +22,24 @@ var stockCases = []marked{
 	{"a knot nearly named", basic + "reeve long: litter (⟦figure-eigth⟧unknown-model) / head \\ team\n"},
 	{"a knot of the file nearly named", "stock knot twin-loop retains 70 %\n" + basic + "reeve long: litter (⟦twn-loop⟧unknown-model) / head (twin-loop) \\ team\nknot k twin-loop on litter\nreeve b: k / head\nrope b\n"},
 	{"a knot of which nothing is known", basic + "reeve long: litter (halyard-bend) / head \\ team\n"},
-	{"knots while a library may define them", "⟦use \"stock.rig\"⟧not-computed-yet\n" + basic + "reeve long: litter (figure-eigth) / head \\ team\n"},
+	{"knots while a library may define them", "use ⟦\"gone.rig\"⟧unusable-file\n" + basic + "reeve long: litter (figure-eigth) / head \\ team\n"},
 	{"of another kind", stocked + basic + "ring top ⟦twin⟧unknown-model on head\npulley low twin on litter\nreeve long: litter / top \\ low / team\n"},
 	{"twice", stocked + "stock pulley ⟦twin⟧duplicate-name\nstock ring twin\n" + basic +
 		"pulley top twin on head\nring eye twin on head\nreeve long: litter / top \\ eye / team\n"},
-	{"not used", "stock ring ⟦eye⟧not-computed-yet strength 25 kN\n"},
-	{"bad values", "stock pulley ⟦a⟧not-computed-yet strength ⟦0 kN⟧bad-value efficiency ⟦0.9 to 0.8⟧bad-value\n"},
-	{"a part's name in a model", "stock pulley ⟦a⟧not-computed-yet ⟦holds litter⟧misplaced-clause\nstock leg ⟦b⟧not-computed-yet ⟦from tree⟧misplaced-clause\n"},
+	{"not used", "stock ring eye strength 25 kN\n"},
+	{"bad values", "stock pulley a strength ⟦0 kN⟧bad-value efficiency ⟦0.9 to 0.8⟧bad-value\n"},
+	{"a part's name in a model", "stock pulley a ⟦holds litter⟧misplaced-clause\nstock leg b ⟦from tree⟧misplaced-clause\n"},
 	{"house rules", "policy quarry-team \"House rules\"\nrequire factor 10\nrule no-capture error\nrule slack-strand off\n"},
 	{"house rules without a policy", "require factor 10\n"},
-	{"a mass from elsewhere", "⟦use \"stock.rig\"⟧not-computed-yet\nload litter dummy\nload ⟦crate⟧mass-missing on litter\nload box mass 9 kg on litter\nrope long\nanchor head\nreeve long: litter / head\n"},
-	{"use", "⟦use \"stock.rig\"⟧not-computed-yet\n" + basic + "pulley top twin on head\nreeve long: litter / top \\ team\n"},
+	{"a figure twice in one policy", "policy a\n⟦require factor 10⟧duplicate-house-rule\nrequire drop 1 m\nrequire factor over 4\n"},
+	{"three times", "⟦require pull 300 N per person⟧duplicate-house-rule\n⟦require pull under 250 N per person⟧duplicate-house-rule\nrequire pull 250 N per person\n"},
+	{"a rule twice", "policy a\n⟦rule jammed off⟧duplicate-house-rule\nrule no-capture off\nrule jammed warning\n"},
+	{"for a kind, and for another", "policy a\n⟦require factor 3 for hitch⟧duplicate-house-rule\nrequire factor 5 for clamp\nrequire factor 4 for hitch\nrequire factor 10\n"},
+	{"of the team, and of each", "policy a\nrequire pull 900 N\nrequire pull 250 N per person\n"},
+	{"in two policies", "require factor 4\npolicy a\nrequire factor 10\nrule jammed off\npolicy b\nrequire factor 8\nrule jammed error\n"},
+	{"a line that cannot be read says nothing", "policy a\nrequire factor 10\nrequire factor over⟦⟧syntax\n"},
+	{"a mass from elsewhere", "use ⟦\"gone.rig\"⟧unusable-file\nload litter dummy\nload ⟦crate⟧mass-missing on litter\nload box mass 9 kg on litter\nrope long\nanchor head\nreeve long: litter / head\n"},
+	{"a model from elsewhere", "use ⟦\"gone.rig\"⟧unusable-file\n" + basic + "pulley top twin on head\nreeve long: litter / top \\ team\n"},
 }
 
 func TestModelGivesItsValues(t *testing.T) {
@@ -79,6 +86,24 @@ func TestUnknownModelHint(t *testing.T) {
 			}
 		}
 	}
+}
+
+func TestALineWithoutEffectIsTakenOut(t *testing.T) {
+	const title = "take out the line that has no effect"
+	for text, want := range map[string]string{
+		"policy a\nrequire factor 10  # of old\nrequire factor 8\n":     "policy a\nrequire factor 8\n",
+		"policy a\r\nrequire  factor 10\r\nrequire factor 8\r\n":        "policy a\r\nrequire factor 8\r\n",
+		"require factor 10\nrequire drop 1 m\n\nrequire factor 8":       "require drop 1 m\n\nrequire factor 8",
+		"rule jammed off\nrule jammed error # since the spring of 24\n": "rule jammed error # since the spring of 24\n",
+	} {
+		file, found := resolved("policy.rig", text)
+		assert.Equal(t, want, langtest.Fixed(t, file.Source, found, title))
+	}
+	_, found := resolved("policy.rig", "policy a\n# The figure of the old rope.\nrequire factor 10\nrequire factor 8\n")
+	require.Len(t, found, 1)
+	assert.Empty(t, found[0].Fixes, "what is said above it would be said of the next line")
+	assert.Equal(t, "require factor 10 has no effect: require factor 8 stands after it in the same house rules", found[0].Message)
+	assert.Equal(t, "require factor 8", found[0].Related[0].Place.Text())
 }
 
 func TestPoliciesAreKept(t *testing.T) {

@@ -13,14 +13,17 @@ var weighing = map[string]bool{"mass": true, "weight": true, "slope": true, "ang
 func (r *rigWork) readAllValues() {
 	for _, p := range r.order {
 		if p.body != nil {
+			r.read(p.entry)
 			r.readValues(p)
 		}
 	}
 	for _, p := range r.doubles {
+		r.read(p.entry)
 		r.readValues(p)
 	}
 	for _, p := range r.order {
 		if p.Kind == model.Leg {
+			r.read(p.entry)
 			r.checkLeg(p)
 		}
 	}
@@ -30,31 +33,40 @@ func (r *rigWork) readAllValues() {
 // readValues reads the values of one part; a clause beats the model.
 func (r *rigWork) readValues(p *partWork) {
 	if p.body.Model != nil && !r.meansOn(p) {
-		if p.Stock = r.modelOf(p.body); p.Stock != nil {
+		if p.Stock = r.modelOf(p); p.Stock != nil {
 			p.Values = copied(p.Stock.Values)
 		}
 	}
 	var mass *syntax.ClauseUse
-	for i := range p.body.Clauses {
-		c := &p.body.Clauses[i]
-		word := c.Word.Text
-		if word == "mass" || word == "weight" {
-			if mass != nil && mass.Word.Text != word {
-				d := r.report(badValue, c.Span, p.Name, "%s has both a mass and a weight; write one of them", p.Name)
-				related(d, r.file.At(mass.Span), "the %s of %s", mass.Word.Text, p.Name)
-				continue
-			}
-			mass = c
-			p.Values.Mass, p.Values.Weight = nil, nil
-			delete(p.Values.Places, "mass")
-			delete(p.Values.Places, "weight")
+	for _, of := range p.clauses() {
+		r.file = of.file
+		for i := range of.clauses {
+			r.readPartClause(p, &of.clauses[i], &mass)
 		}
-		if !r.readClause(p.Name, string(p.Kind), &p.Values, *c) && weighing[word] {
-			r.rig.Incomplete = true
+	}
+	r.file = p.file
+}
+
+// readPartClause reads one clause of a part; mass is the one that says what it weighs,
+// once it was met.
+func (r *rigWork) readPartClause(p *partWork, c *syntax.ClauseUse, mass **syntax.ClauseUse) {
+	word := c.Word.Text
+	if weighs(word) {
+		if old := *mass; old != nil && old.Word.Text != word {
+			d := r.report(badValue, c.Span, p.Name, "%s has both a mass and a weight; write one of them", p.Name)
+			related(d, r.file.At(old.Span), "the %s of %s", old.Word.Text, p.Name)
+			return
 		}
-		if c.Name != nil {
-			r.readName(p, *c)
-		}
+		*mass = c
+		p.Values.Mass, p.Values.Weight = nil, nil
+		delete(p.Values.Places, "mass")
+		delete(p.Values.Places, "weight")
+	}
+	if !r.readClause(p.Name, string(p.Kind), &p.Values, *c) && weighing[word] {
+		r.rig.Incomplete = true
+	}
+	if c.Name != nil {
+		r.readName(p, *c)
 	}
 }
 
@@ -63,7 +75,7 @@ func (r *rigWork) readValues(p *partWork) {
 func (r *rigWork) meansOn(p *partWork) bool {
 	name := *p.body.Model
 	host := r.parts[name.Text]
-	if host == nil || host == p || !canCarry(host) || p.saysOn() || len(r.out.Uses) > 0 || r.modelNamed(p.body.Kind.Text, name.Text) != nil {
+	if host == nil || host == p || !canCarry(host) || p.saysOn() || p.work.lacking || p.work.modelNamed(p.body.Kind.Text, name.Text) != nil {
 		return false
 	}
 	d := r.report(wrongKind, name.Span, p.Name,
@@ -111,13 +123,14 @@ func (r *rigWork) readName(p *partWork, c syntax.ClauseUse) {
 	}
 }
 
-// saidAt gives the place in this file that a part's clause comes from: the clause,
-// or the name of the model that brought it from elsewhere.
-func (r *rigWork) saidAt(p *model.Part, word string) source.Span {
-	if at := p.Values.Places[word]; at.File == r.file {
-		return at.Span
+// saidAt gives the place in the rig that a part's clause comes from: the clause, or
+// the name of the model that brought it from elsewhere.
+func (r *rigWork) saidAt(p *model.Part, word string) source.Place {
+	if p.FromStock(word) == nil {
+		return p.Values.Places[word]
 	}
-	return r.work(p).body.Model.Span
+	w := r.order[p.Index]
+	return w.file.At(w.body.Model.Span)
 }
 
 // canEnd says whether a rope can end at the part.

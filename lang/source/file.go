@@ -17,6 +17,8 @@ type File struct {
 	Whole string
 
 	lines []int // byte offset at which each line starts; lines[0] == 0
+	of    *File // what this is a copy of; nil for a file of its own
+	home  Place // where the copy is brought in
 }
 
 // New makes a file of a name and its text.

@@ -26,6 +26,7 @@ var figures = []published{
 	// Rescue pulleys: ball bearing 85 to 95 %, bushing 70 to 85 %; handbooks, not opened.
 	{"pulley", "bearing-pulley", "efficiency", 85, 95, "from memory, not checked"},
 	{"pulley", "bushing-pulley", "efficiency", 70, 85, "from memory, not checked"},
+	{"pulley", "rescue-pulley", "efficiency", 70, 95, "from memory, not checked"},
 	// Prattley 2016: 9 mm rope turned 180 deg over a small pulley 83 %, over a 10 mm alloy carabiner
 	// 53 %, each within 10 points.
 	{"pulley", "small-pulley", "efficiency", 83 - 10, 83 + 10, "Prattley 2016, measured"},

@@ -50,6 +50,15 @@ var places = []*lint.Rule{
 	idleHitch,
 	slackStrand,
 	straightThrough,
+	gateUnlocked,
+	threeWayCarabiner,
+	ropeOnTextile,
+	bareEdge,
+	ropeOutsideDevice,
+	cordToRope,
+	carabinerForPulley,
+	bestPulleyElsewhere,
+	redirectBeforeCapture,
 }
 
 // travel is about how far a haul goes, and on how much rope.

@@ -7,13 +7,12 @@ import (
 
 var notComputedYet = &lint.Rule{
 	Name:     "not-computed-yet",
-	Severity: diag.Error,
-	Summary:  "a statement or claim that is read but not computed yet; advice where no figure depends on it",
+	Severity: diag.Advice,
+	Summary:  "a claim that is read but not computed yet",
 	Check:    checkNotComputedYet,
 }
 
-// checkNotComputedYet reports the claims, and that not every loss was asked for; the
-// statements are reported as the file is read.
+// checkNotComputedYet reports the claims, and that not every loss was asked for.
 func checkNotComputedYet(p *lint.Pass) {
 	for _, c := range p.Rig.Claims {
 		if c.Broken {

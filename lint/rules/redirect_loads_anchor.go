@@ -39,7 +39,7 @@ func checkRedirectLoadsAnchor(p *lint.Pass) {
 // than its pull; nil if none does, or if the advantage needs them.
 func heaviest(p *lint.Pass, ph *solve.Phase) *heavy {
 	var all []turn
-	var edits []diag.Edit
+	var out []lint.Bend
 	for _, r := range p.Rig.Ropes {
 		for i, n := range r.Nodes {
 			if n.Role != model.Hauled || n.Part != ph.Hauler {
@@ -47,14 +47,14 @@ func heaviest(p *lint.Pass, ph *solve.Phase) *heavy {
 			}
 			for _, b := range redirects(r, i) {
 				all = turnedAt(all, b)
-				edits = append(edits, lint.TakeOut(r, b.node, b.stroke)...)
+				out = append(out, lint.Bend{Rope: r, Node: b.node, Stroke: b.stroke})
 			}
 		}
 	}
 	if len(all) == 0 {
 		return nil
 	}
-	t, ok := p.Try(edits...)
+	t, ok := p.TryWithout(out)
 	if !ok || t.Result.Status != solve.OK {
 		return nil
 	}
@@ -64,12 +64,21 @@ func heaviest(p *lint.Pass, ph *solve.Phase) *heavy {
 	}
 	var most *heavy
 	for _, b := range all {
-		then := without.Parts[t.Rig.Part(b.part.Name).Index]
+		then := carried(t.Rig, without, b.part)
 		if h := b.weigh(ph, then); h != nil && (most == nil || h.multiple.Cmp(most.multiple) > 0) {
 			most = h
 		}
 	}
 	return most
+}
+
+// carried gives what a part carries in a trial. One that stands before the first rig is
+// not there any more once it has nothing to do; it carries nothing.
+func carried(rig *model.Rig, ph *solve.Phase, part *model.Part) solve.PartLoad {
+	if p := rig.Part(part.Name); p != nil {
+		return ph.Parts[p.Index]
+	}
+	return solve.PartLoad{Part: part, Force: solve.Force{Value: &lp.Num{}, Low: &lp.Num{}, High: &lp.Num{}}}
 }
 
 // heavy is a part that carries more than the pull that it turns.

@@ -10,6 +10,47 @@ import (
 // right are rigs that do their job as riggers build them, one of each kind: none of
 // them gives any finding, but that most leave the belay out. A line "name" begins each.
 const right = `
+# a carriage on a run that is tied at both its ends, the other run hauled
+anchor head
+anchor tree
+anchor stump
+load litter
+hauler team
+pulley top on head holds litter
+pulley carriage on litter
+knot eye on tree
+rope long
+reeve long: stump / carriage / eye ~ litter / top \ team
+
+# three to one with everything said of its hardware, over a padded edge, with a belay
+anchor head strength 30 kN
+anchor tree strength 30 kN
+edge lip rock angle 130 deg padded
+load litter mass 200 kg people 2
+hauler team people 4
+tender belayer
+carabiner hook general-use on head locking
+carabiner eye general-use on tree locking
+pulley top bushing-pulley on hook strength 36 kN holds litter releasable
+hitch grab prusik-8mm
+carabiner clip general-use on grab locking
+pulley runner bearing-pulley on clip strength 36 kN
+device brake on eye holds litter takes 9 to 12 mm
+rope main diameter 12 mm
+rope belay diameter 12 mm
+reeve main: litter (figure-eight) / lip / grab / top \ runner / team
+reeve belay: litter (figure-eight) / lip / brake \ belayer
+
+# a sling with a carabiner as the high point, its rope turned aside
+anchor tree
+load bucket mass 40 kg
+hauler team people 2
+sling strap on tree
+carabiner eye on strap locking
+pulley top on eye holds bucket
+rope line diameter 11 mm
+reeve line: bucket / top (angle 120 deg) \ team
+
 # moving pulley
 anchor head
 load box

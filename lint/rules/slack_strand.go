@@ -10,7 +10,7 @@ import (
 var slackStrand = &lint.Rule{
 	Name:     "slack-strand",
 	Severity: diag.Advice,
-	Summary:  "a line that carries nothing, whether hauled or held, and that no loss makes carry",
+	Summary:  "a line that carries nothing, hauled, held or lowered, and that no loss makes carry",
 	Check:    checkSlackStrand,
 }
 
@@ -21,7 +21,7 @@ func checkSlackStrand(p *lint.Pass) {
 		}
 		p.Report(diag.Diagnostic{
 			Place: r.Place, Subject: r.Line.Name,
-			Message: lint.NameOf(r.Line) + " carries nothing, hauled or held, and whatever part is lost, it catches nothing",
+			Message: lint.NameOf(r.Line) + " carries nothing, hauled, held or lowered, and whatever part is lost, it catches nothing",
 		})
 	}
 }
@@ -57,7 +57,7 @@ func isLoose(r *model.Rope) bool {
 
 // carries says whether a strand of a rope carries something in some phase, or may.
 func carries(res *solve.Result, r *model.Rope) bool {
-	for _, ph := range res.Phases {
+	for _, ph := range res.Every() {
 		for _, s := range ph.Strands {
 			if s.Rope == r && !s.Slack {
 				return true
@@ -68,23 +68,33 @@ func carries(res *solve.Result, r *model.Rope) bool {
 }
 
 // backsUp says whether the rig stays up worse without a rope, hands off or when
-// any single part is lost. Where that cannot be afforded it may.
+// any single thing is lost: a part, a clip, a tie, a hold. Where that cannot be afforded
+// it may.
 func backsUp(p *lint.Pass, r *model.Rope) bool {
 	without, ok := p.WithoutRope(r)
-	if !ok || without.Status != p.Result.Status || lint.Weaker(without.Released.Answer, p.Result.Released.Answer) {
+	if !ok || without.Status != p.Result.Status || weaker(without.Released, p.Result.Released) {
 		return true
 	}
-	for _, part := range p.Rig.Parts {
-		if part == r.Line || part.Kind.IsPerson() {
-			continue
-		}
-		if !p.AffordLosses(2) {
+	for _, now := range p.Losses() {
+		if !p.AffordLosses(1) {
 			return true
 		}
-		then := without.Without(part).Answer
-		if then != solve.Held && lint.Weaker(then, p.Result.Without(part).Answer) {
+		if now.Part != r.Line && now.Rope != r && weaker(without.After(now.Lost), now.Stay) {
 			return true
 		}
 	}
-	return false
+	return p.LossesCut()
+}
+
+// weaker says whether one outcome of a loss is worse than another: a weaker answer, or
+// the same one after a longer drop.
+func weaker(a, b solve.Stay) bool {
+	switch {
+	case a.Answer != b.Answer:
+		return lint.Weaker(a.Answer, b.Answer)
+	case a.Answer == solve.Held || a.Answer == solve.Down:
+		return false
+	}
+	far, near := a.Drop.Most(), b.Drop.Most()
+	return far != nil && near != nil && far.Cmp(*near) > 0
 }

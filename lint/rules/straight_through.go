@@ -25,7 +25,7 @@ func checkStraightThrough(p *lint.Pass) {
 			continue
 		}
 		for i, n := range r.Nodes {
-			if n.Role == model.Bend && r.RunsOn(i) && !meant(r, n) {
+			if n.Role == model.Bend && r.RunsOn(i) && !meant(r, i) {
 				p.Report(diag.Diagnostic{
 					Place: n.Place, Subject: n.Part.Name,
 					Message: fmt.Sprintf("%s does not turn %s, which runs straight through and loads it with nothing; "+
@@ -39,12 +39,15 @@ func checkStraightThrough(p *lint.Pass) {
 // meant says whether a rope may well run straight through a bend: at an edge, in a
 // braking device, round a tree, where an angle or a way sideways is written, and
 // on a line tied at both ends, along which the part travels.
-func meant(r *model.Rope, n model.Node) bool {
+func meant(r *model.Rope, node int) bool {
+	n := r.Nodes[node]
 	kind := n.Part.Kind
-	return kind == model.Edge || kind == model.Device || n.Turns != nil || n.Angle != nil || n.Sideways || tiedAtBothEnds(r)
+	return kind == model.Edge || kind == model.Device || n.Turns != nil || n.Angle != nil || n.Sideways || tiedAtBothEnds(r, node)
 }
 
-func tiedAtBothEnds(r *model.Rope) bool {
-	first, last := r.Nodes[0].Role, r.Nodes[len(r.Nodes)-1].Role
-	return !r.Loop && first == model.Tied && last == model.Tied
+// tiedAtBothEnds says whether the run that a node is in is tied at both its ends. A
+// closed line has none.
+func tiedAtBothEnds(r *model.Rope, node int) bool {
+	first, last, open := lint.RunEnds(r, node)
+	return open && r.Nodes[first].Role == model.Tied && r.Nodes[last].Role == model.Tied
 }

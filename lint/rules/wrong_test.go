@@ -188,7 +188,7 @@ reeve long: litter / grab / top \ runner / first (angle 100 deg) \ ⟦second⟧r
 `},
 	{"a redirect past an edge", `anchor head
 anchor yard
-edge lip
+edge lip padded
 load litter
 hauler team
 pulley top on head holds litter

@@ -13,14 +13,9 @@ var excuses = []*excuse{
 	{worse: " has a factor of ", reason: "no rule compares loads with strengths yet"},
 	{worse: " cannot pull so much", reason: "no rule counts people yet"},
 	{worse: " cannot lower it", reason: "it is asked where people hang on the load or something can be opened, and another line may lower it"},
-	{worse: "friction leaves ", reason: "no rule looks at what friction costs yet"},
+	{worse: "friction leaves ", reason: "friction is told of hardware that could be better or elsewhere, and what holds stays where it is"},
 	{worse: "the anchors carry ", reason: "that a lost belay loads the anchors is for the rules about losses"},
-	{worse: " of its rope", reason: "no rule compares cord and rope yet"},
-	{worse: " does not take ", reason: "no rule compares device and rope yet"},
-	{worse: " is textile", reason: "no rule looks for rope on textile yet"},
-	{worse: " bare edge ", reason: "no rule looks at edges yet"},
 	{worse: " sheave for each pass", reason: "no rule counts sheaves yet"},
-	{worse: " does not lock", reason: "no rule looks at gates yet"},
 	{worse: " is too short", reason: "no rule compares rope and way yet"},
 	{worse: "the raise ends ", reason: "no rule looks at the stroke yet"},
 	{worse: " meet at the start", reason: "no rule looks at the stroke yet"},
@@ -28,7 +23,6 @@ var excuses = []*excuse{
 	{worse: " long before the next stage ", reason: "no rule compares stages yet"},
 	{worse: "the legs of ", reason: "no rule looks at anchor angles yet"},
 	{worse: " can pull more than the house allows", reason: "no rule counts people yet"},
-	{worse: " while lowering", reason: "some of the friction is not known"},
 	{rig: "twin-teams", worse: "raises-nothing", reason: "one of the two teams still raises the load, as a team that only steers may leave to another"},
 }
 

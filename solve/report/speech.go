@@ -83,20 +83,29 @@ func (s *Speech) Advantage() string {
 	return strings.Join(said, ", ")
 }
 
-// Strand says in short what a stroke carries in the phase that Text shows: "1.77 kN",
-// without a mass "3" pulls. It is empty where that is unknown and for slack rope.
+// Strand says in short what a stroke carries in the phase that Text shows, of several
+// hauls the first in which it carries something: "1.77 kN", without a mass "3" pulls. It
+// is empty where that is unknown and for slack rope.
 func (s *Speech) Strand(r *model.Rope, stroke int) string {
-	t := text{res: s.res, scale: s.scale}
-	p := t.shown()
-	if p == nil || r.Broken || r.Strokes[stroke] == model.Slack {
+	if r.Broken || r.Strokes[stroke] == model.Slack {
 		return ""
 	}
-	for _, st := range strandsOf(p) {
-		if st.Rope == r && st.Index == stroke && st.Known() {
-			return s.short(p, st)
+	t := text{res: s.res, scale: s.scale}
+	phases := solvedOf(s.res.Hauls())
+	if first := t.shown(); len(phases) == 0 && first != nil {
+		phases = []*solve.Phase{first}
+	}
+	said := ""
+	for _, p := range phases {
+		for _, st := range strandsOf(p) {
+			if st.Rope == r && st.Index == stroke && st.Known() && (said == "" || !st.Slack) {
+				if said = s.short(p, st); !st.Slack {
+					return said
+				}
+			}
 		}
 	}
-	return ""
+	return said
 }
 
 func (s *Speech) short(p *solve.Phase, st solve.Strand) string {

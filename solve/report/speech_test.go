@@ -75,4 +75,9 @@ func TestSpeechOfSeveralHaulers(t *testing.T) {
 	assert.Contains(t, s.Advantage(), " by red")
 	assert.Contains(t, s.Advantage(), " by blue")
 	assert.Contains(t, s.Line(), "; blue ")
+	belayed := speak(t, "anchor head\nanchor tree\nload litter mass 50 kg\nhauler red\nhauler blue\npulley a on head holds litter\npulley b on tree holds litter\n"+
+		"rope long\nrope short\nreeve long: litter / a \\ red\nreeve short: litter / b \\ blue\n")
+	for _, r := range belayed.res.Rig.Ropes {
+		assert.Equal(t, "0.490 kN", belayed.Strand(r, 0), "%s in the haul in which it carries", r.Line.Name)
+	}
 }

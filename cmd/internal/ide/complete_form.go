@@ -151,6 +151,16 @@ func (f some) follow(c *completion, at int, next func(int)) {
 	next(at)
 }
 
+// ofIncluded is a form in which names are those of the rig that is included.
+type ofIncluded struct{ form }
+
+func (f ofIncluded) follow(c *completion, at int, next func(int)) {
+	if r := c.doc.rigNamed(c.word(1)); r != nil {
+		c.rigs = []*model.Rig{r}
+	}
+	f.form.follow(c, at, next)
+}
+
 // lits is one of some words.
 func lits(words ...string) alt {
 	var f alt
@@ -182,7 +192,7 @@ var forms = sync.OnceValue(func() map[string]form {
 		"policy": seq{newName, maybe{text{}}},
 		"use":    text{},
 		"include": seq{name((*completion).rigNames), lit("as"), newName,
-			some{alt{seq{lit("with"), part, clausesForm{}}, seq{lit("without"), part}}}},
+			ofIncluded{some{alt{seq{lit("with"), part, clausesForm{}}, seq{lit("without"), part}}}}},
 		"join":    seq{part, lit("to"), part},
 		"expect":  claims(part, claimRule),
 		"accept":  seq{claimRule, maybe{seq{lit("at"), part}}, lit("because"), text{}},

@@ -14,7 +14,7 @@ import (
 func (c *completion) parts(rank func(*model.Part) int) {
 	for _, r := range c.rigs {
 		for _, p := range r.Parts {
-			if n := rank(p); n >= 0 && p.Place.File == c.doc.File && p.NamePlace.Span != c.typed {
+			if n := rank(p); n >= 0 && (p.NamePlace.File != c.doc.File || p.NamePlace.Span != c.typed) {
 				detail := string(p.Kind)
 				if p.On != nil {
 					detail += " on " + p.On.Name
@@ -116,9 +116,9 @@ func (c *completion) rules(claims bool) {
 	}
 }
 
-// rigNames offers the rigs of the file.
+// rigNames offers the rigs of the file and of those that it uses.
 func (c *completion) rigNames() {
-	for _, r := range c.doc.Model.Rigs {
+	for _, r := range c.doc.rigs() {
 		c.add(Item{Label: r.Name, Sort: RigItem, Detail: r.Title})
 	}
 }

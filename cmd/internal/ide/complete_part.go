@@ -5,7 +5,6 @@ import (
 	"strings"
 
 	"fairlead/lang/quantity"
-	"fairlead/lang/resolve"
 	"fairlead/lang/syntax"
 )
 
@@ -60,7 +59,7 @@ func (c *completion) ofHere(rig int) bool {
 
 // models offers the models of a kind: those of the file, then the built-in ones.
 func (c *completion) models(kind string) {
-	for _, s := range slices.Concat(c.doc.Model.Stock, resolve.Catalogue()) {
+	for _, s := range c.doc.models() {
 		if s.Kind.Text != kind {
 			continue
 		}

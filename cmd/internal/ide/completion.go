@@ -24,7 +24,6 @@ const (
 	RuleItem
 	UnitItem
 	StrokeItem
-	FileItem
 )
 
 // Item is one thing that may stand at a place.

@@ -40,6 +40,8 @@ type memory struct {
 	syntax   syntax.Memory
 	tree     *syntax.Tree // of the last version
 	findings *lint.Memory
+	// examining is held while a version is examined.
+	examining sync.Mutex
 }
 
 // NewDesk makes an empty desk.
@@ -156,27 +158,19 @@ func (s *Snapshot) read(path string) *Document {
 		doc.read[f.Name] = true
 		return s.desk.memoryOf(filepath.FromSlash(f.Name)).parse(f)
 	}}
-	loaded, _ := loader.Paths([]string{path}) // what cannot be read beside it is not the document's fault
-	if len(loaded) == 0 {
+	// What cannot be read beside it is not the document's fault.
+	if doc.Loaded, _ = loader.File(path); doc.Loaded == nil {
 		return nil
 	}
-	doc.Loaded = loaded[0]
-	doc.memory = s.desk.memoryOf(path).findings
+	doc.memory = s.desk.memoryOf(path)
 	return doc
 }
 
-// overlaid gives the open texts by their paths, and by the paths that links lead to.
+// overlaid gives the open texts by their paths.
 func (s *Snapshot) overlaid() map[string]string {
 	texts := make(map[string]string, len(s.texts))
 	for path, text := range s.texts {
 		texts[path] = text.Content
-	}
-	for path, text := range s.texts {
-		if real, err := filepath.EvalSymlinks(path); err == nil {
-			if _, taken := texts[real]; !taken {
-				texts[real] = text.Content
-			}
-		}
 	}
 	return texts
 }

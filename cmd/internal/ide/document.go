@@ -24,7 +24,7 @@ type Document struct {
 	*load.Loaded
 
 	desk   *Desk
-	memory *lint.Memory
+	memory *memory
 	// read are the names of the files that were read for it, itself among them.
 	read map[string]bool
 
@@ -33,25 +33,45 @@ type Document struct {
 
 	speaking sync.Mutex
 	speeches map[int]*report.Speech
+
+	// outcome is what was found; nil before. It is guarded by memory.examining.
+	outcome *lint.Outcome
 }
 
-// Findings gives what is wrong with the document. It gives up, and ok is false, when
-// stop says so; a nil stop never does.
+// Findings gives what is wrong with the document. One version of a file is examined at a
+// time. It gives up, and ok is false, when stop says so; a nil stop never does.
 func (d *Document) Findings(stop func() bool) (outcome lint.Outcome, ok bool) {
-	return d.memory.Examine(d.Loaded, stop)
+	d.memory.examining.Lock()
+	defer d.memory.examining.Unlock()
+	if d.outcome != nil {
+		return *d.outcome, true
+	}
+	outcome, ok = d.memory.findings.Examine(d.Loaded, stop)
+	if ok {
+		d.outcome = &outcome
+	}
+	return outcome, ok
 }
 
 // DependsOn says whether a change of another file may change what is found in the
 // document.
 func (d *Document) DependsOn(other string) bool {
 	name := slashed(other)
-	return d.read[name] || len(d.Model.Uses) > 0 || path.Base(name) == load.PolicyName
+	if d.read[name] || path.Base(name) == load.PolicyName {
+		return true
+	}
+	for _, used := range d.Uses() { // one that could not be read, or that has another name, too
+		if path.Base(used.File.Name) == path.Base(name) {
+			return true
+		}
+	}
+	return false
 }
 
 // figures gives the figures of one of the document's rigs; nil if a newer version came
 // before its turn to be solved.
 func (d *Document) figures(rig int) *figures {
-	res, ok := d.memory.Result(d.Loaded, rig, d.stale)
+	res, ok := d.memory.findings.Result(d.Loaded, rig, d.stale)
 	if !ok {
 		return nil
 	}
@@ -112,9 +132,11 @@ func (d *Document) headed() bool {
 }
 
 // rigsAt gives the rigs that a place is of: all of them for one that they share.
-func (d *Document) rigsAt(offset int) []*model.Rig {
-	i := d.rigAt(offset)
-	if i == shared || i >= len(d.Model.Rigs) {
+func (d *Document) rigsAt(offset int) []*model.Rig { return d.rigsIn(d.rigAt(offset)) }
+
+// rigsIn gives a rig by its index, or all of them for what they share.
+func (d *Document) rigsIn(i int) []*model.Rig {
+	if i < 0 || i >= len(d.Model.Rigs) {
 		return d.Model.Rigs
 	}
 	return d.Model.Rigs[i : i+1]

@@ -1,10 +1,11 @@
 package ide
 
 import (
+	"path"
+	"slices"
 	"strings"
 
 	"fairlead/lang/model"
-	"fairlead/lang/resolve"
 	"fairlead/lang/source"
 	"fairlead/lang/syntax"
 	"fairlead/lint/rules"
@@ -46,11 +47,13 @@ func (d *Document) nameHover(m mention) string {
 	case rigName:
 		return d.rigHover(m)
 	case modelName:
-		for _, s := range append(d.Model.Stock[:len(d.Model.Stock):len(d.Model.Stock)], resolve.Catalogue()...) {
-			if s.Kind.Text == m.kind && s.Model.Text == m.name {
-				return modelText(s)
-			}
+		if s := d.model(m.kind, m.name); s != nil {
+			return modelText(s)
 		}
+	case copyName:
+		return d.copyHover(m)
+	case fileName:
+		return d.fileHover(m)
 	case ruleName:
 		page, _ := rules.Page(m.name)
 		return page
@@ -66,7 +69,7 @@ func (d *Document) partHover(m mention) string {
 	var paragraphs []string
 	var what string
 	for _, r := range d.rigsOf(m) {
-		p := d.Model.Rigs[r].Part(m.name)
+		p := d.Model.Rigs[r].Part(m.whole)
 		if p == nil {
 			continue
 		}
@@ -75,7 +78,7 @@ func (d *Document) partHover(m mention) string {
 			break
 		}
 		in := ""
-		if m.rig == shared && len(d.Model.Rigs) > 1 {
+		if m.in == shared && len(d.Model.Rigs) > 1 {
 			in = "in " + code(d.Model.Rigs[r].Name) + " "
 		}
 		paragraphs = append(paragraphs, in+d.partFigures(r, p))
@@ -87,13 +90,13 @@ func (d *Document) partHover(m mention) string {
 	return strings.Join(append(paragraphs, what), "\n\n")
 }
 
-// rigsOf lists the rigs whose part a mention may mean.
+// rigsOf lists the rigs in which a mention names a part.
 func (d *Document) rigsOf(m mention) []int {
-	if m.rig >= 0 && m.rig < len(d.Model.Rigs) {
-		return []int{m.rig}
+	if m.in >= 0 && m.in < len(d.Model.Rigs) {
+		return []int{m.in}
 	}
 	var list []int
-	if m.rig == shared {
+	if m.in == shared {
 		for i := range d.Model.Rigs {
 			list = append(list, i)
 		}
@@ -149,23 +152,64 @@ func modelText(s *model.Stock) string {
 	return text
 }
 
-// rigHover says what a rig does.
+// rigHover says what a rig does; of a used file's rig, which is solved there, what it is.
 func (d *Document) rigHover(m mention) string {
-	for i, r := range d.Model.Rigs {
-		f := (*figures)(nil)
-		if r.Name == m.name {
-			f = d.figures(i)
+	r := d.rigNamed(m.name)
+	if r == nil {
+		return ""
+	}
+	text := code(r.Name)
+	if i := slices.Index(d.Model.Rigs, r); i < 0 {
+		text += ", a rig of " + code(path.Base(r.Place.File.Name))
+	} else if f := d.figures(i); f != nil {
+		text += ": " + f.Line()
+	}
+	if r.Title != "" {
+		text += "\n\n" + escape(r.Title)
+	}
+	return text
+}
+
+// copyHover says of what a copy is one.
+func (d *Document) copyHover(m mention) string {
+	for _, r := range d.rigsIn(m.rig) {
+		for _, in := range r.Includes {
+			if in.As.Text == m.name {
+				text := code(m.name) + ": a copy of " + code(in.Rig.Text)
+				if in.Of != nil && in.Of.Title != "" {
+					text += "\n\n" + escape(in.Of.Title)
+				}
+				return text
+			}
 		}
-		if f == nil {
-			continue
-		}
-		text := code(r.Name) + ": " + f.Line()
-		if r.Title != "" {
-			text += "\n\n" + escape(r.Title)
-		}
-		return text
 	}
 	return ""
+}
+
+// fileHover says what a used file brings in.
+func (d *Document) fileHover(m mention) string {
+	used := d.used(m.name)
+	if used == nil {
+		return ""
+	}
+	var rigs, models []string
+	for _, r := range used.Rigs {
+		rigs = append(rigs, code(r.Name))
+	}
+	for _, s := range used.Stock {
+		models = append(models, s.Kind.Text+" "+code(s.Model.Text))
+	}
+	var brought []string
+	if len(rigs) > 0 {
+		brought = append(brought, "rigs: "+strings.Join(rigs, ", "))
+	}
+	if len(models) > 0 {
+		brought = append(brought, "models: "+strings.Join(models, ", "))
+	}
+	if len(brought) == 0 {
+		return code(m.name) + " has neither rigs nor models"
+	}
+	return code(m.name) + " brings in\n\n" + strings.Join(brought, "\n\n")
 }
 
 // strokeHover says what a stroke carries in each phase.

@@ -35,7 +35,7 @@ func TestHover(t *testing.T) {
 		{"a unit", "anchor head strength 30 k‸N", "1 kN = 1000 N"},
 		{"a glued unit", "anchor head strength 30k‸N", "1 kN = 1000 N"},
 		{"a clause", "anchor head stren‸gth 30 kN", "`strength 30 kN`\n\nwhat a part bears, where a hitch or clamp begins to slip or harms its rope, what a knot leaves of its rope's strength."},
-		{"a statement", "jo‸in a to b", "`join`\n\n`join NAME to NAME`\n\nmakes two ends one body, so that one rig hauls another."},
+		{"a statement", "jo‸in a to b", "`join NAME to NAME`\n\nmakes two ends one body, so that one rig hauls another."},
 		{"on", "pulley a o‸n b", "`on`\n\nclips the part to another one; the two move as one body."},
 		{"a kind", "lo‸ad litter", "`load`: what is moved\n\nIt takes `mass`, `weight`, `slope`, `friction`, `people`, `raise`, `at`, `length`."},
 		{"a comment", "anchor a # strength‸", ""},
@@ -69,8 +69,7 @@ func TestHoverOfClaimsAndFigures(t *testing.T) {
 // TestEveryWordOfTheNotationHasAHover points at every word of the manual's blocks.
 func TestEveryWordOfTheNotationHasAHover(t *testing.T) {
 	n := 0
-	for _, text := range goodTexts(t) {
-		d, _ := at(t, text)
+	for _, d := range goodTexts(t) {
 		for _, st := range d.Tree.Statements {
 			for _, token := range st.Tokens {
 				m, named := d.mentionAt(token.Span.Start)
@@ -155,8 +154,8 @@ func hinted(d *Document, start, end int) string {
 }
 
 func TestFindingsAreThoseOfTheLinter(t *testing.T) {
-	for _, text := range goodTexts(t)[:20] {
-		d, _ := at(t, text+"\npuley x\n")
+	for _, d := range goodTexts(t)[:20] {
+		d = changed(t, d, d.File.Text+"\npuley x\n")
 		got, ok := d.Findings(nil)
 		require.True(t, ok)
 		assert.Equal(t, lint.Examine(loadedList(d), rules.All()), got)

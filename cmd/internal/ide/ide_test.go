@@ -1,7 +1,7 @@
 package ide
 
 import (
-	"os"
+	"fmt"
 	"path/filepath"
 	"regexp"
 	"strings"
@@ -60,28 +60,54 @@ expect advantage 3:1
 expect held when released
 `
 
-var block = regexp.MustCompile("(?ms)^```rig\n(.*?)^```")
+var block = regexp.MustCompile("(?ms)^```rig(?: file=(\\S+))?\n(.*?)^```")
 
-// goodTexts are texts without errors: every block of the manual and every example.
-func goodTexts(t *testing.T) []string {
+// goodTexts are documents without errors: every block of the manual, beside the files
+// that blocks use, and every example.
+func goodTexts(t *testing.T) []*Document {
 	t.Helper()
-	var texts []string
+	folder, desk := t.TempDir(), NewDesk()
+	var paths []string
 	for _, p := range reference.Pages() {
 		for _, m := range block.FindAllStringSubmatch(p.Text, -1) {
-			texts = append(texts, m[1])
+			name := m[1]
+			if name == "" {
+				name = fmt.Sprintf("block-%d.rig", len(paths))
+			}
+			paths = append(paths, filepath.Join(folder, name))
+			desk.Set(paths[len(paths)-1], Text{1, m[2]})
 		}
 	}
 	for _, pattern := range []string{"../../../examples/*.rig", "../../../examples/*/*.rig"} {
 		list, err := filepath.Glob(pattern)
 		require.NoError(t, err)
 		for _, name := range list {
-			text, err := os.ReadFile(name)
+			path, err := filepath.Abs(name)
 			require.NoError(t, err)
-			texts = append(texts, string(text))
+			paths = append(paths, path)
 		}
 	}
-	require.Greater(t, len(texts), 40)
-	return texts
+	require.Greater(t, len(paths), 40)
+	var docs []*Document
+	for _, path := range paths {
+		doc := desk.Snapshot().Document(path)
+		require.NotNil(t, doc, path)
+		docs = append(docs, doc)
+	}
+	return docs
+}
+
+// changed gives a document with another text, beside the same other ones.
+func changed(t *testing.T, d *Document, text string) *Document {
+	t.Helper()
+	desk := NewDesk()
+	for path, other := range d.desk.texts {
+		desk.Set(path, other)
+	}
+	desk.Set(d.Path, Text{d.Version + 1, text})
+	doc := desk.Snapshot().Document(d.Path)
+	require.NotNil(t, doc)
+	return doc
 }
 
 func span(start, end int) source.Span { return source.Span{Start: start, End: end} }

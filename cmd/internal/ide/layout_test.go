@@ -91,10 +91,9 @@ func TestTokens(t *testing.T) {
 }
 
 func TestTokensAreInOrderAndApart(t *testing.T) {
-	for _, text := range goodTexts(t) {
-		d, _ := at(t, text)
+	for _, d := range goodTexts(t) {
 		at := 0
-		for _, token := range d.Tokens(span(0, len(text))) {
+		for _, token := range d.Tokens(span(0, len(d.File.Text))) {
 			require.True(t, at <= token.Span.Start && token.Span.Start < token.Span.End)
 			require.NotContains(t, d.File.Slice(token.Span), "\n")
 			at = token.Span.End
@@ -174,8 +173,8 @@ func TestFormatNotes(t *testing.T) {
 
 // TestFormatOfRightTexts formats each text at a random statement, and then the rest.
 func TestFormatOfRightTexts(t *testing.T) {
-	for _, text := range goodTexts(t) {
-		squeezed := strings.ReplaceAll(text, "  ", " ")
+	for _, good := range goodTexts(t) {
+		squeezed := strings.ReplaceAll(good.File.Text, "  ", " ")
 		d, _ := at(t, squeezed)
 		edits, ok := d.Format()
 		require.True(t, ok)

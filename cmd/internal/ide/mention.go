@@ -18,6 +18,7 @@ const (
 	modelName              // a model of a kind of part
 	ruleName               // a rule of the linter
 	policyName             // house rules
+	fileName               // a file that is used
 )
 
 // mention is one place where a name is written.
@@ -30,6 +31,10 @@ type mention struct {
 	// rig is the rig whose part is meant, or shared: of what stands before the first
 	// rig; elsewhere for a part of another file.
 	rig int
+	// whole is the name of a part in the rig that it is written in, with those of the
+	// copies that it is of: "low.litter"; in is that rig, or shared.
+	whole string
+	in    int
 	// declares says that the name is given here.
 	declares bool
 	// vague says that the statement could not be read, so that the word may be no name.
@@ -72,6 +77,8 @@ type collector struct {
 	// rigs are the rigs by their names, copies what each "include" copies.
 	rigs   map[string]int
 	copies map[copyIn]int
+	// copied is the copy whose "include" is read, after its name.
+	copied *copyIn
 }
 
 type copyIn struct {
@@ -105,6 +112,8 @@ func (c *collector) add(m mention) {
 
 func (c *collector) statement(body syntax.Body) {
 	switch b := body.(type) {
+	case *syntax.Use:
+		c.add(mention{span: b.Path.Span, sort: fileName, name: b.Path.Value, rig: shared})
 	case *syntax.Rig:
 		c.add(mention{span: b.Name.Span, sort: rigName, name: b.Name.Text, rig: shared, declares: true})
 	case *syntax.Include:
@@ -134,7 +143,7 @@ func (c *collector) statement(body syntax.Body) {
 		c.add(mention{span: b.Name.Span, sort: policyName, name: b.Name.Text, rig: shared, declares: true})
 	case *syntax.Bad:
 		for _, w := range b.Names {
-			c.add(mention{span: w.Span, sort: partName, name: w.Text, rig: c.rig, vague: true})
+			c.add(mention{span: w.Span, sort: partName, name: w.Text, rig: c.rig, whole: w.Text, in: c.rig, vague: true})
 		}
 	}
 }
@@ -147,7 +156,7 @@ func (c *collector) include(b *syntax.Include) {
 	c.add(mention{span: b.Rig.Span, sort: rigName, name: b.Rig.Text, rig: shared})
 	c.add(mention{span: b.As.Span, sort: copyName, name: b.As.Text, rig: c.rig, declares: true})
 	here := c.rig
-	c.rig = of
+	c.rig, c.copied = of, &copyIn{here, b.As.Text}
 	for i := range b.With {
 		c.part(&b.With[i].Part, false)
 		c.clauses(b.With[i].Clauses)
@@ -155,7 +164,7 @@ func (c *collector) include(b *syntax.Include) {
 	for i := range b.Without {
 		c.part(&b.Without[i], false)
 	}
-	c.rig = here
+	c.rig, c.copied = here, nil
 }
 
 func (c *collector) reeve(b *syntax.Reeve) {
@@ -191,11 +200,15 @@ func (c *collector) part(w *syntax.Word, declares bool) {
 		words, written = []string{w.Text}, []string{c.doc.File.Slice(w.Span)}
 	}
 	rig, at := c.rig, w.Span.Start
+	in, whole := c.rig, w.Text
+	if c.copied != nil {
+		in, whole = c.copied.rig, c.copied.name+"."+whole
+	}
 	for i, word := range words {
 		span := source.Span{Start: at, End: at + len(written[i])}
 		at = span.End + 1
 		if i == len(words)-1 {
-			c.add(mention{span: span, sort: partName, name: word, rig: rig, declares: declares})
+			c.add(mention{span: span, sort: partName, name: word, rig: rig, whole: whole, in: in, declares: declares})
 			return
 		}
 		of, known := c.copies[copyIn{rig, word}]

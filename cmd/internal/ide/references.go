@@ -1,7 +1,6 @@
 package ide
 
 import (
-	"fairlead/lang/resolve"
 	"fairlead/lang/source"
 	"fairlead/lint/rules"
 )
@@ -31,12 +30,26 @@ func (d *Document) References(offset int) []Reference {
 // to every rig: a name that is written there means one thing in all of them.
 func (d *Document) same(m mention) []mention {
 	common := false
+	if m.rig == elsewhere {
+		return d.sameElsewhere(m)
+	}
 	for _, other := range d.all() {
 		common = common || other.rig == shared && other.means(m)
 	}
 	var list []mention
 	for _, other := range d.all() {
-		if other.means(m) && (other.rig == m.rig || common && m.rig != elsewhere && other.rig != elsewhere) {
+		if other.means(m) && (other.rig == m.rig || common && other.rig != elsewhere) {
+			list = append(list, other)
+		}
+	}
+	return list
+}
+
+// sameElsewhere is same for a part of a rig of another file.
+func (d *Document) sameElsewhere(m mention) []mention {
+	var list []mention
+	for _, other := range d.all() {
+		if other.rig == elsewhere && other.means(m) && other.whole == m.whole && other.in == m.in {
 			list = append(list, other)
 		}
 	}
@@ -50,7 +63,7 @@ func (m mention) means(other mention) bool {
 }
 
 // Definition gives the places where the name at a place is given: of a part, a rig or a
-// model its statement, of a rule its page.
+// model its statement, of a rule its page, of a file its start.
 func (d *Document) Definition(offset int) []source.Place {
 	m, ok := d.mentionAt(offset)
 	if !ok {
@@ -63,8 +76,13 @@ func (d *Document) Definition(offset int) []source.Place {
 		}
 		return nil
 	case modelName:
-		if place, ok := d.modelPlace(m); ok {
-			return []source.Place{place}
+		if s := d.model(m.kind, m.name); s != nil {
+			return []source.Place{s.Place.File.At(s.Model.Span)}
+		}
+		return nil
+	case fileName:
+		if used := d.used(m.name); used != nil {
+			return []source.Place{used.Source.At(source.Span{})}
 		}
 		return nil
 	}
@@ -74,18 +92,27 @@ func (d *Document) Definition(offset int) []source.Place {
 			list = append(list, d.File.At(other.span))
 		}
 	}
+	if len(list) == 0 {
+		list = d.definedElsewhere(m)
+	}
 	return list
 }
 
-// modelPlace gives the name of a model in its stock statement, of the file or of the
-// built-in stock.
-func (d *Document) modelPlace(m mention) (place source.Place, ok bool) {
-	for _, s := range append(d.Model.Stock[:len(d.Model.Stock):len(d.Model.Stock)], resolve.Catalogue()...) {
-		if s.Kind.Text == m.kind && s.Model.Text == m.name {
-			return s.Place.File.At(s.Model.Span), true
+// definedElsewhere gives the place in a used file where a rig, or a part of one, is named.
+func (d *Document) definedElsewhere(m mention) []source.Place {
+	switch m.sort {
+	case rigName:
+		if r := d.rigNamed(m.name); r != nil {
+			return []source.Place{r.NamePlace}
+		}
+	case partName:
+		for _, r := range d.rigsIn(m.in) {
+			if p := r.Part(m.whole); p != nil {
+				return []source.Place{p.NamePlace.Original()}
+			}
 		}
 	}
-	return source.Place{}, false
+	return nil
 }
 
 // pageFolder is where the pages of rules seem to stand. No file of a user is there.

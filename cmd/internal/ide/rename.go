@@ -19,6 +19,8 @@ func (d *Document) Renamable(offset int) (name string, span source.Span, err err
 		return "", span, fmt.Errorf("there is no name here")
 	case m.sort == ruleName:
 		return "", span, fmt.Errorf("%s is the name of a rule, which cannot be changed", m.name)
+	case m.sort == fileName:
+		return "", span, fmt.Errorf("%s is the name of a file", m.name)
 	case m.rig == elsewhere:
 		return "", span, fmt.Errorf("%s is a part of a rig in another file", m.name)
 	}
@@ -96,6 +98,6 @@ func (d *Document) taken(same []mention, name string) (what string, taken bool) 
 
 func describe(m mention) string {
 	return map[sort]string{
-		partName: "a part", rigName: "a rig", copyName: "a copy", modelName: "a model", policyName: "house rules",
+		partName: "a part", rigName: "a rig", copyName: "a copy", modelName: "a model", policyName: "house rules", fileName: "a file",
 	}[m.sort]
 }

@@ -69,7 +69,7 @@ func (d *Document) Tokens(within source.Span) []Token {
 func (m mention) token() Token {
 	sort := map[sort]TokenSort{
 		partName: VariableToken, rigName: NamespaceToken, copyName: NamespaceToken,
-		modelName: TypeToken, ruleName: FunctionToken, policyName: NamespaceToken,
+		modelName: TypeToken, ruleName: FunctionToken, policyName: NamespaceToken, fileName: StringToken,
 	}[m.sort]
 	return Token{Span: m.span, Sort: sort, Declares: m.declares}
 }

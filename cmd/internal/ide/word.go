@@ -49,8 +49,8 @@ func clauseText(word string) string {
 	said, _ := reference.Word(word)
 	clause, known := syntax.ClauseNamed(word)
 	if !known {
-		if said == "" {
-			return ""
+		if said == "" || strings.HasPrefix(said, "`"+word+" ") {
+			return said
 		}
 		return code(word) + "\n\n" + said
 	}

@@ -21,7 +21,6 @@ var itemKinds = map[ide.ItemSort]protocol.CompletionItemKind{
 	ide.RuleItem:      protocol.CompletionItemKindFunction,
 	ide.UnitItem:      protocol.CompletionItemKindUnit,
 	ide.StrokeItem:    protocol.CompletionItemKindOperator,
-	ide.FileItem:      protocol.CompletionItemKindFile,
 }
 
 // itemData is what an item of a completion carries until its text is asked for.

@@ -131,3 +131,35 @@ func TestAFaultInOneRequest(t *testing.T) {
 	e.open(u, loose)
 	assert.NotEmpty(t, e.findings(u, 1))
 }
+
+// TestParametersOfAnyKind sends every method what it cannot want: the server answers and
+// goes on.
+func TestParametersOfAnyKind(t *testing.T) {
+	e := start(t, nil, "", everything)
+	u := inFolder(t, "a.rig")
+	e.open(u, loose)
+	odd := []any{
+		nil, 7, "text", []any{}, map[string]any{}, map[string]any{"textDocument": nil}, map[string]any{"textDocument": map[string]any{}},
+		map[string]any{"textDocument": map[string]any{"uri": ""}}, map[string]any{"textDocument": map[string]any{"uri": "no uri at all"}},
+		about(u, 4294967295, 4294967295, map[string]any{"range": map[string]any{
+			"start": map[string]any{"line": 4294967295, "character": 0}, "end": map[string]any{"line": 0, "character": 4294967295},
+		}, "context": map[string]any{"diagnostics": []any{}, "only": []any{"", "source"}}, "newName": "\x00", "positions": []any{}, "contentChanges": []any{map[string]any{}}}),
+	}
+	for _, p := range odd {
+		for method := range requests {
+			_ = e.try(method, p, nil) // whatever the answer is
+		}
+		for method := range notices {
+			if method != protocol.MethodTextDocumentDidClose {
+				e.tell(method, p)
+			}
+		}
+	}
+	e.change(u, 2, whole("anchor a\n"))
+	assert.Equal(t, []string{"unused-part"}, codes(e.findings(u, 2)))
+	e.mu.Lock()
+	defer e.mu.Unlock()
+	for _, n := range e.notes {
+		assert.NotContains(t, n, "goroutine", "a fault of the program")
+	}
+}

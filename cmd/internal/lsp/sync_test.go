@@ -60,7 +60,11 @@ func TestFindingsArePublished(t *testing.T) {
 	assert.Equal(t, []string{"no-capture", "unused-part", "unknown-part"}, codes(found))
 	unused, unknown := found[1], found[2]
 	assert.Equal(t, protocol.NewDiagnosticTags(protocol.DiagnosticTagUnnecessary), unused.Tags)
-	assert.Equal(t, protocol.DiagnosticSeverityWarning, unused.Severity)
+	for _, r := range rules.All() {
+		if r.Name == "unused-part" {
+			assert.Equal(t, severities[r.Severity], unused.Severity)
+		}
+	}
 	assert.Equal(t, protocol.DiagnosticSeverityError, unknown.Severity)
 	assert.Equal(t, protocol.Range{Start: protocol.Position{Line: 11, Character: 15}, End: protocol.Position{Line: 11, Character: 18}}, unknown.Range)
 	require.Len(t, unknown.RelatedInformation, 1)
@@ -88,7 +92,7 @@ func TestFindingsAreThoseOfTheCommandLine(t *testing.T) {
 		u := uri.File(path)
 		e.open(u, text)
 		got := e.findings(u, 1)
-		want := lint.Run([]*load.Loaded{load.Text(path, text)}, rules.All())
+		want := lint.Run([]*load.Loaded{load.Loader{}.Text(path, text)}, rules.All())
 		require.Len(t, got, len(want), text)
 		for k, d := range want {
 			at := report.RangeOf(d.Place)

@@ -23,7 +23,7 @@ func (s *Server) pathOf(u uri.URI) string {
 		}
 		return r
 	}, string(u))
-	return filepath.Join(s.firstFolder(), name)
+	return filepath.Join(s.firstFolder(), "untitled-"+name)
 }
 
 // firstFolder gives the first workspace folder, else the working folder.

@@ -1,6 +1,7 @@
 package show_test
 
 import (
+	"regexp"
 	"strings"
 	"testing"
 
@@ -62,7 +63,7 @@ func TestPagesOfRules(t *testing.T) {
 	for _, r := range rules.All() {
 		text, _ := rules.Page(r.Name)
 		plain := show.PlainPage(text)
-		bare := strings.NewReplacer("```rig", "", "```text", "", "```", "", "#", "").Replace(text)
+		bare := regexp.MustCompile("(?m)^(```.*|#+)").ReplaceAllString(text, "")
 		assert.Equal(t, strings.Fields(bare), strings.Fields(plain), r.Name)
 		for _, line := range strings.Split(plain, "\n") {
 			if !strings.HasPrefix(line, "    ") {

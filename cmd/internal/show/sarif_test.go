@@ -179,7 +179,7 @@ func TestSARIFReportsWhatOneRigDoesNotAccept(t *testing.T) {
 
 func TestSARIFLevelsAndFailures(t *testing.T) {
 	failed := errors.Join(errors.New("gone.rig: no such file"), errors.New("{odd}.rig: no such file"))
-	_, l := sarif(t, failed, "yard.rig", "pully x\n", "other.rig", "anchor spare\n")
+	_, l := sarif(t, failed, "yard.rig", "pully x\n", "other.rig", "require factor 4\nrequire factor 5\nanchor spare\n")
 	run := l.Runs[0]
 	assert.False(t, run.Invocations[0].ExecutionSuccessful)
 	var said []string
@@ -192,7 +192,8 @@ func TestSARIFLevelsAndFailures(t *testing.T) {
 		levels[r.RuleID] = r.Level
 	}
 	assert.Equal(t, "error", levels["unknown-statement"])
-	assert.Equal(t, "warning", levels["unused-part"])
+	assert.Equal(t, "warning", levels["duplicate-house-rule"])
+	assert.Equal(t, "note", levels["unused-part"])
 	assert.Len(t, run.Artifacts, 2)
 	_, none := sarif(t, nil)
 	assert.NotNil(t, none.Runs[0].Results, "no result is an empty list")

@@ -3,6 +3,7 @@ package watch
 import (
 	"context"
 	"path/filepath"
+	"slices"
 	"strings"
 	"sync"
 	"time"
@@ -114,17 +115,20 @@ func within(path, folder string) bool {
 
 // attend watches every folder that may hold a file that matters: those of the paths, and
 // those of the files that were seen, which may lie behind a link or be named by a file.
-// Watching one twice does nothing; one that is gone is not watched any more.
-func (b *bell) attend(seen []string) {
+// Watching one twice does nothing; one that is gone is not watched any more. It says
+// whether other files were seen than the last time.
+func (b *bell) attend(seen []string) (others bool) {
 	b.mu.Lock()
+	others = !slices.Equal(b.seen, seen)
 	b.seen = seen
 	b.mu.Unlock()
 	if b.watcher == nil {
-		return
+		return others
 	}
 	for _, folder := range b.folders() {
 		_ = b.watcher.Add(folder) // one that has just gone: its parent says so
 	}
+	return others
 }
 
 // poll rings when the sizes or times of the files are other than they were last.

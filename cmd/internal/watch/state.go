@@ -1,6 +1,8 @@
 package watch
 
 import (
+	"slices"
+
 	"fairlead/lang/load"
 	"fairlead/lint"
 )
@@ -60,14 +62,21 @@ func same(a, b *load.Loaded) bool {
 	if a == nil || b == nil {
 		return a == b
 	}
-	return a.File.Name == b.File.Name && a.File.Whole == b.File.Whole && same(a.Policy, b.Policy)
+	alike := func(a, b load.Used) bool {
+		return a.File.Name == b.File.Name && a.File.Whole == b.File.Whole && (a.Err == nil) == (b.Err == nil)
+	}
+	return a.File.Name == b.File.Name && a.File.Whole == b.File.Whole && same(a.Policy, b.Policy) &&
+		slices.EqualFunc(a.Uses(), b.Uses(), alike)
 }
 
-// names lists the files of the last look.
+// names lists the files of the last look, and those that they use.
 func (s *state) names() []string {
 	var names []string
 	for _, l := range s.every {
 		names = append(names, l.File.File.Name)
+		for _, u := range l.File.Uses() {
+			names = append(names, u.File.Name)
+		}
 	}
 	return names
 }

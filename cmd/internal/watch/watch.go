@@ -63,6 +63,7 @@ func Run(ctx context.Context, o Options, show func(Batch) error) error {
 	bell.attend(nil) // before the first look, so that nothing is missed after it
 	s := &state{Options: o}
 	batch, _ := s.look(false)
+	batch = s.again(bell, batch)
 	batch.First = true
 	for {
 		if batch.First || batch.news() {
@@ -83,7 +84,21 @@ func Run(ctx context.Context, o Options, show func(Batch) error) error {
 			more, _ := s.look(false)
 			batch = batch.and(more)
 		}
+		batch = s.again(bell, batch)
 	}
+}
+
+// again looks once more if the files use others than before: what was saved in those
+// before they were watched did not ring.
+func (s *state) again(bell *bell, batch Batch) Batch {
+	if !bell.attend(s.names()) {
+		return batch
+	}
+	more, unsure := s.look(true)
+	if unsure {
+		bell.ring()
+	}
+	return batch.and(more)
 }
 
 // news says whether there is something to show.
@@ -93,6 +108,9 @@ func (b Batch) news() bool { return len(b.Changed) > 0 || len(b.Gone) > 0 || b.U
 func (b Batch) and(later Batch) Batch {
 	later.Gone = append(b.Gone, later.Gone...)
 	later.Saved = append(b.Saved, later.Saved...)
+	if later.Unread == nil {
+		later.Unread = b.Unread
+	}
 	changed := map[string]bool{}
 	for _, list := range [][]*Linted{b.Changed, later.Changed} {
 		for _, l := range list {

@@ -227,3 +227,21 @@ func TestShowEndsTheWatch(t *testing.T) {
 		func(watch.Batch) error { return os.ErrClosed })
 	assert.ErrorIs(t, err, os.ErrClosed)
 }
+
+// A file that another one uses is watched too, wherever it lies, and if it is not there
+// yet.
+func TestUsedFiles(t *testing.T) {
+	for _, poll := range []time.Duration{0, 30 * time.Millisecond} {
+		outside := t.TempDir()
+		used := filepath.Join(outside, "a.rig")
+		w := start(t, poll, map[string]string{
+			"yard.rig": fmt.Sprintf("use \"../%s/a.rig\"\nrig b\ninclude stage as x\n", filepath.Base(outside)),
+		})
+		w.until(map[string][]string{"yard.rig": {}})
+		open := "anchor head\nload sack\nhauler team\npulley top on head\nrope long\nreeve long: sack / top \\ team\n"
+		require.NoError(t, os.WriteFile(used, []byte("rig stage\n"+open), 0o644))
+		w.until(map[string][]string{"yard.rig": {"no-capture"}})
+		require.NoError(t, os.WriteFile(used, []byte("rig stage\n"+right), 0o644))
+		w.until(map[string][]string{"yard.rig": {}})
+	}
+}
