@@ -247,3 +247,28 @@ func TestHookWorksInAnotherWorkTree(t *testing.T) {
 	require.NoError(t, err)
 	assert.Empty(t, left, "the hook left folders")
 }
+
+// A rig takes what it uses from the index too, changed or not.
+func TestHookTakesTheStagedUsedFiles(t *testing.T) {
+	r := newRepository(t)
+	rig := "use \"../parts/stock.rig\"\n\n" + strings.Replace(soundRig, "top   on head", "top   yard-block on head", 1) +
+		"\nexpect actual advantage over 0.85\n"
+	r.write("parts/stock.rig", "stock pulley yard-block  efficiency 90 %\n")
+	r.styled("sub/one.rig", rig)
+	r.must("add", ".")
+	r.passes()
+	r.write("parts/stock.rig", "stock pulley yard-block  efficiency 50 %\n")
+	r.styled("sub/one.rig", rig+"# again\n")
+	r.must("add", "sub")
+	r.passes()
+	r.styled("sub/one.rig", rig+"# once more\n")
+	r.must("add", ".")
+	assert.Contains(t, r.stops(), "expectation-failed")
+}
+
+// styled writes a rig in the standard style.
+func (r *repository) styled(name, text string) {
+	r.t.Helper()
+	r.write(name, text)
+	command(r.t, nil, nil, filepath.Join(fairlead(r.t), "fairlead"), "fmt", "--write", filepath.Join(r.folder, name))
+}
