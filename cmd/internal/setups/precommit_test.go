@@ -253,11 +253,11 @@ func TestHookTakesTheStagedUsedFiles(t *testing.T) {
 	r := newRepository(t)
 	rig := "use \"../parts/stock.rig\"\n\n" + strings.Replace(soundRig, "top   on head", "top   yard-block on head", 1) +
 		"\nexpect actual advantage over 0.85\n"
-	r.write("parts/stock.rig", "stock pulley yard-block  efficiency 90 %\n")
+	r.styled("parts/stock.rig", "stock pulley yard-block  efficiency 90 %\n")
 	r.styled("sub/one.rig", rig)
 	r.must("add", ".")
 	r.passes()
-	r.write("parts/stock.rig", "stock pulley yard-block  efficiency 50 %\n")
+	r.styled("parts/stock.rig", "stock pulley yard-block  efficiency 50 %\n")
 	r.styled("sub/one.rig", rig+"# again\n")
 	r.must("add", "sub")
 	r.passes()
