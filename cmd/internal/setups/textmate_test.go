@@ -13,7 +13,7 @@ import (
 
 // scopes are the names that the TextMate grammar gives to the sorts of tokens.
 var scopes = map[sort]string{
-	statement: "keyword.control.statement.rig",
+	statement: "keyword.other.statement.rig",
 	kind:      "storage.type.kind.rig",
 	clause:    "entity.other.attribute-name.clause.rig",
 	structure: "keyword.other.structure.rig",
@@ -30,7 +30,7 @@ var scopes = map[sort]string{
 	name:      "variable.other.part.rig",
 	model:     "support.type.model.rig",
 	rule:      "support.function.rule.rig",
-	word:      "support.constant.word.rig",
+	word:      "constant.language.word.rig",
 }
 
 // scoped is a stretch of a line with the scopes that hold there, the innermost last.
