@@ -116,7 +116,7 @@ func play(t *testing.T, folder string, env []string, name string, args ...string
 	t.Helper()
 	cmd := exec.Command(name, args...)
 	cmd.Env, cmd.Dir, cmd.WaitDelay = env, folder, time.Second
-	timer := time.AfterFunc(2*time.Minute, func() { _ = cmd.Process.Kill() })
+	timer := time.AfterFunc(3*time.Minute, func() { _ = cmd.Process.Kill() })
 	defer timer.Stop()
 	out, err := cmd.CombinedOutput()
 	text, unread := os.ReadFile(filepath.Join(folder, "result.json"))

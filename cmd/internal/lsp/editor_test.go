@@ -17,7 +17,7 @@ import (
 )
 
 // patience is how long a test waits for what must come.
-const patience = 20 * time.Second
+const patience = time.Minute
 
 // editor is the other end of a conversation.
 type editor struct {

@@ -9,7 +9,7 @@
 (define-derived-mode rig-mode prog-mode "Rig")
 (add-to-list 'auto-mode-alist '("\\.rig\\'" . rig-mode))
 (add-to-list 'eglot-server-programs (list 'rig-mode (getenv "PROGRAM") "serve"))
-(setq eglot-sync-connect 20 eglot-autoshutdown nil eglot-confirm-server-initiated-edits nil)
+(setq eglot-sync-connect 60 eglot-autoshutdown nil eglot-confirm-server-initiated-edits nil)
 
 (defvar published nil "The findings that came, the last first.")
 (cl-defmethod eglot-handle-notification :before
@@ -18,7 +18,7 @@
 
 (defun wait-for (why is)
   "Wait until the function IS says so; WHY names it."
-  (let ((end (+ (float-time) 20)))
+  (let ((end (+ (float-time) 60)))
     (while (not (funcall is))
       (when (> (float-time) end) (error "No %s" why))
       (accept-process-output nil 0.01))))

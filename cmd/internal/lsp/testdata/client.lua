@@ -15,7 +15,7 @@ local function fail(why)
 end
 
 local function wait(why, is)
-  if not vim.wait(20000, is, 10) then
+  if not vim.wait(60000, is, 10) then
     fail("no " .. why)
   end
 end
