@@ -81,8 +81,8 @@
 ;; generated: figures
 (defconst rig--figures
   '("factor" "pull" "lower" "hand" "people" "times" "advantage"
-    "drop" "anchor" "angle" "turn" "cord" "set-back" "stage"
-    "gain"))
+    "drop" "anchor" "angle" "turn" "cord" "set-back" "stroke"
+    "resets" "stage" "gain"))
 ;; end
 ;; generated: settings
 (defconst rig--settings
@@ -138,6 +138,8 @@
 
 (defconst rig--name "[[:alpha:]]\\(?:\\sw\\|\\s_\\)*")
 (defconst rig--number "-?[0-9]+\\(?:\\.[0-9]+\\)?")
+(defconst rig--quantity
+  (concat "\\(" rig--number "\\)\\(?:[ \t]*\\(%\\|" (regexp-opt rig--units) "\\_>\\)\\)?"))
 
 (defun rig--figure-follows-p ()
   "Whether a number follows point on its line."
@@ -212,14 +214,11 @@ BEFORE is the word before it; point is behind WORD.  A name has no face."
           (unless (re-search-forward "\\=\"\\(?:[^\"\\\n]\\|\\\\.\\)*\"" end t)
             (rig--paint start end 'rig-strange)
             (goto-char end)))
-         ((looking-at (concat rig--number "\\(?:[ \t]*\\(%\\|" (regexp-opt rig--units) "\\_>\\)\\)?"))
-          (let ((unit (match-beginning 1)) (behind (match-end 0)))
-            (goto-char start)
-            (re-search-forward rig--number)
-            (rig--paint start (point) 'rig-number)
-            (when unit
-              (rig--paint unit behind 'rig-unit))
-            (goto-char behind))
+         ((looking-at rig--quantity)
+          (rig--paint start (match-end 1) 'rig-number)
+          (when (match-beginning 2)
+            (rig--paint (match-beginning 2) (match-end 2) 'rig-unit))
+          (goto-char (match-end 0))
           (setq before nil))
          ((looking-at rig--name)
           (goto-char (match-end 0))

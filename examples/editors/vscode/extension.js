@@ -34,7 +34,7 @@ async function start () {
 async function stop () {
   const running = client
   client = undefined
-  if (running && running.isRunning()) await running.stop()
+  if (running && running.needsStop()) await running.stop()
 }
 
 async function restart () {

@@ -80,7 +80,7 @@ function! s:errors() abort
 endfunction
 
 function! s:makes() abort
-  call writefile(['anchor  hüt', 'load    ö  mass 3 kg', 'hauler  team', 'rope    long', '', 'reeve long: ö / hat'], 'made of two.rig')
+  call writefile(['anchor  hüt', 'load    ö  mass 3 kg', 'hauler  team', 'rope    long', '', 'reeve long: ö / hat', '', 'rule unused-part warning'], 'made of two.rig')
   edit made\ of\ two.rig
   silent make!
   let list = s:errors()

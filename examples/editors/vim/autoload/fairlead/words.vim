@@ -45,7 +45,7 @@ let fairlead#words#classes = split(
 " generated: figures
 let fairlead#words#figures = split(
       \ 'factor pull lower hand people times advantage drop anchor'
-      \ .' angle turn cord set-back stage gain')
+      \ .' angle turn cord set-back stroke resets stage gain')
 " end
 " generated: settings
 let fairlead#words#settings = split(
