@@ -40,14 +40,8 @@ func shell(t *testing.T, folder string, env []string, lines ...string) (said str
 func installedThere(t *testing.T) []string {
 	t.Helper()
 	home, bin := t.TempDir(), t.TempDir()
-	require.NoError(t, os.WriteFile(filepath.Join(home, ".gitconfig"), []byte("[safe]\n\tdirectory = *\n"), 0o600))
-	env := []string{"HOME=" + home, "GOBIN=" + bin, "PATH=" + bin + string(os.PathListSeparator) + os.Getenv("PATH")}
-	for _, name := range []string{"GOPATH", "GOMODCACHE", "GOCACHE"} {
-		value, err := exec.Command("go", "env", name).Output()
-		require.NoError(t, err)
-		env = append(env, name+"="+strings.TrimSpace(string(value)))
-	}
-	return env
+	trustRepositories(t, home)
+	return append(compilerCaches(t), "HOME="+home, "GOBIN="+bin, "PATH="+bin+string(os.PathListSeparator)+os.Getenv("PATH"))
 }
 
 func read(t *testing.T, sample string, into any) {

@@ -25,18 +25,14 @@ func installed(t *testing.T, editor string) (home string, env []string) {
 	top, err := filepath.Abs(root)
 	require.NoError(t, err)
 	home = t.TempDir()
+	trustRepositories(t, home)
 	env = []string{
 		"HOME=" + home, "GOBIN=" + filepath.Join(home, "bin"),
 		"PATH=" + filepath.Join(home, "bin") + string(os.PathListSeparator) + os.Getenv("PATH"),
 		"XDG_CONFIG_HOME=" + filepath.Join(home, ".config"), "XDG_DATA_HOME=" + filepath.Join(home, ".local/share"),
 		"XDG_STATE_HOME=" + filepath.Join(home, ".local/state"), "XDG_CACHE_HOME=" + filepath.Join(home, ".cache"),
 	}
-	// The compiler's caches stay where they are: only its product goes into the home.
-	for _, name := range []string{"GOPATH", "GOMODCACHE", "GOCACHE"} {
-		value, err := exec.Command("go", "env", name).Output()
-		require.NoError(t, err)
-		env = append(env, name+"="+strings.TrimSpace(string(value)))
-	}
+	env = append(env, compilerCaches(t)...)
 	steps := shellBlock.FindAllStringSubmatch(string(readme), -1)
 	require.NotEmpty(t, steps)
 	for _, m := range steps {
@@ -77,4 +73,23 @@ func script(t *testing.T, name string) string {
 	path, err := filepath.Abs(filepath.Join("testdata", name))
 	require.NoError(t, err)
 	return path
+}
+
+// trustRepositories lets git, which the compiler asks for the version, work in a tree of
+// another owner.
+func trustRepositories(t *testing.T, home string) {
+	t.Helper()
+	require.NoError(t, os.WriteFile(filepath.Join(home, ".gitconfig"), []byte("[safe]\n\tdirectory = *\n"), 0o600))
+}
+
+// compilerCaches keeps the caches of the compiler where they are, whatever the home.
+func compilerCaches(t *testing.T) []string {
+	t.Helper()
+	var env []string
+	for _, name := range []string{"GOPATH", "GOMODCACHE", "GOCACHE"} {
+		value, err := exec.Command("go", "env", name).Output()
+		require.NoError(t, err)
+		env = append(env, name+"="+strings.TrimSpace(string(value)))
+	}
+	return env
 }

@@ -4,7 +4,6 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
-	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -18,13 +17,10 @@ func TestHookManager(t *testing.T) {
 	top, err := filepath.Abs(root)
 	require.NoError(t, err)
 	r := newRepository(t)
-	require.NoError(t, os.WriteFile(filepath.Join(r.variable("HOME"), ".gitconfig"), []byte("[safe]\n\tdirectory = *\n"), 0o600))
+	trustRepositories(t, r.variable("HOME"))
+	// The manager sets a GOPATH of its own.
+	r.env = append(r.env, compilerCaches(t)[1:]...)
 	r.env = append(r.env, "PRE_COMMIT_HOME="+t.TempDir(), "GOFLAGS=-modcacherw")
-	for _, name := range []string{"GOMODCACHE", "GOCACHE"} {
-		value, err := exec.Command("go", "env", name).Output()
-		require.NoError(t, err)
-		r.env = append(r.env, name+"="+strings.TrimSpace(string(value)))
-	}
 	if _, ok := r.git("-C", top, "rev-parse", "--git-dir"); !ok {
 		t.Skip("not tried: this tree is in no repository that a manager could take the hooks from")
 	}
