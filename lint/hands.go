@@ -4,7 +4,6 @@ import (
 	"fairlead/lang/model"
 	"fairlead/lang/source"
 	"fairlead/solve"
-	"fairlead/solve/lp"
 )
 
 // rank orders the answers of a test from the weakest to the strongest.
@@ -18,13 +17,6 @@ func Weaker(a, b solve.Answer) bool { return rank[a] < rank[b] }
 // drops until parts jam counts as falling.
 func Stops(a solve.Answer) bool { return !Weaker(a, solve.Caught) }
 
-// Mends says whether a trial makes a rig that does not do its job do it: the load
-// rises, and hands off it stays up no worse than before.
-func (t *Trial) Mends(p *Pass) bool {
-	before, after := p.Result.Released.Answer, t.Result.Released.Answer
-	return t.Result.Status == solve.OK && (!Stops(before) || !Weaker(after, before))
-}
-
 // Haul gives the haul of the same hauler in a trial; nil if there is none.
 func (t *Trial) Haul(hauler *model.Part) *solve.Phase {
 	for _, ph := range t.Result.Hauls() {
@@ -33,50 +25,6 @@ func (t *Trial) Haul(hauler *model.Part) *solve.Phase {
 		}
 	}
 	return nil
-}
-
-// Compare gives -1, 0 or 1 as the advantage in a trial is below, equal to or above
-// what it is without. No single figure is below every figure.
-func (t *Trial) Compare(p *Pass) int { return compareIdeals(t.Result, p.Result) }
-
-func compareIdeals(a, b *solve.Result) int {
-	x, y := ideal(a), ideal(b)
-	switch {
-	case x == nil && y == nil:
-		return 0
-	case x == nil:
-		return -1
-	case y == nil:
-		return 1
-	}
-	return x.Cmp(*y)
-}
-
-func ideal(res *solve.Result) *lp.Num {
-	if main := res.Main(); main != nil {
-		return main.Ideal
-	}
-	return nil
-}
-
-// Rises says what the load does in a trial: "it is 3:1", or that it rises where
-// that is no single figure.
-func (t *Trial) Rises() string { return rises(t.Result) }
-
-// Rises says what the load does in the rig, which raises it, as it says it of a trial.
-func (p *Pass) Rises() string { return rises(p.Result) }
-
-func rises(res *solve.Result) string {
-	if n := ideal(res); n != nil {
-		return "it is " + Ratio(*n)
-	}
-	return "the load rises"
-}
-
-// Better says whether a trial has a higher advantage than another; anything is
-// better than none.
-func (t *Trial) Better(other *Trial) bool {
-	return other == nil || compareIdeals(t.Result, other.Result) > 0
 }
 
 // Trouble says in a clause what a rig does instead of its job: "litter falls

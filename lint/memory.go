@@ -153,10 +153,10 @@ func (e *examination) look(index int) *seen {
 	for rule, left := range e.balance() {
 		was, had := before[rule]
 		if !had {
-			was = purse{text: mostText, work: mostWork}
+			was = fullPurse
 		}
-		s.spent[rule] = purse{text: was.text - left.text, work: was.work - left.work}
-		broke = broke || left.text < 0 || left.work < 0
+		s.spent[rule] = was.less(left)
+		broke = broke || left.broke()
 	}
 	// What could not be paid for may be found another time.
 	if !broke && !e.stopped && s.contained() {

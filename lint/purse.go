@@ -9,14 +9,16 @@ import (
 // purse pays for what one rule solves in one file beyond the rigs themselves, so
 // that no file makes the linter slow: what it cannot pay for is not tried, and the
 // finding stands without its fix.
-type purse struct{ text, work int }
+type purse struct{ text, work, glances int }
 
-// What the trials of one rule in one file may cost: bytes of text read again, and
-// work in solving, half a second or so each. A rig of 25 sheaves can still have
-// every hitch tried on every strand.
+// What the trials of one rule in one file may cost: bytes of text read again, and work
+// in solving, half a second or so each; and work in glances, a fifth of a second, since
+// files are examined as they are saved. A rig of 25 sheaves can still have every hitch
+// looked at on every strand.
 const (
-	mostText = 2 << 20
-	mostWork = 25_000
+	mostText    = 2 << 20
+	mostWork    = 25_000
+	mostGlances = 4_000
 )
 
 // purse gives the purse of the running rule.
@@ -24,7 +26,8 @@ func (p *Pass) purse() *purse { return p.purseOf(p.rule) }
 
 func (e *examination) purseOf(rule *Rule) *purse {
 	if e.purses[rule] == nil {
-		e.purses[rule] = &purse{text: mostText, work: mostWork}
+		full := fullPurse
+		e.purses[rule] = &full
 	}
 	return e.purses[rule]
 }
@@ -36,6 +39,13 @@ func (p *Pass) Afford(times int) bool { return p.purse().solve(times * p.price()
 // AffordLosses pays for asking so many times what happens without a part, which
 // takes a tenth of the time.
 func (p *Pass) AffordLosses(times int) bool { return p.purse().solve(1 + times*p.price()/10) }
+
+// affordGlance pays for a glance at the rig, which takes a tenth of the time of solving it.
+func (p *Pass) affordGlance() bool {
+	of := p.purse()
+	of.glances -= 1 + p.price()/10
+	return of.glances >= 0
+}
 
 // AffordWhole pays for solving a rig whole, with friction and lowering. It was measured
 // to take four times what the ideal takes, and with ranges of efficiency, which open
@@ -110,14 +120,24 @@ func (e *examination) balance() iter.Seq2[*Rule, purse] {
 // one has not so much.
 func (e *examination) pay(spent map[*Rule]purse) bool {
 	for rule, s := range spent {
-		left := e.purseOf(rule)
-		if left.text < s.text || left.work < s.work {
+		if left := e.purseOf(rule).less(s); left.broke() {
 			return false
 		}
 	}
 	for rule, s := range spent {
 		p := e.purseOf(rule)
-		p.text, p.work = p.text-s.text, p.work-s.work
+		*p = p.less(s)
 	}
 	return true
 }
+
+// fullPurse is what every rule begins with.
+var fullPurse = purse{text: mostText, work: mostWork, glances: mostGlances}
+
+// less gives what is left of a purse after some spending.
+func (p purse) less(spent purse) purse {
+	return purse{text: p.text - spent.text, work: p.work - spent.work, glances: p.glances - spent.glances}
+}
+
+// broke says whether something could not be paid for.
+func (p purse) broke() bool { return p.text < 0 || p.work < 0 || p.glances < 0 }

@@ -32,7 +32,7 @@ func LetHold(r *model.Rope, node int) diag.Edit { return addClause(r.Nodes[node]
 // way to say it.
 func (p *Pass) Turn(r *model.Rope, node int) (edit diag.Edit, how string, ok bool) {
 	n := r.Nodes[node]
-	first, last, open := RunEnds(r, node)
+	first, last, open := r.Run(node)
 	wanted, other := last, first
 	if n.Holds == model.LastSide {
 		wanted, other = first, last
@@ -56,26 +56,6 @@ func (p *Pass) Turn(r *model.Rope, node int) (edit diag.Edit, how string, ok boo
 		return p.dropClause(r, node, *written), "take out " + Clipped(r.Place.File.Slice(written.Span)), true
 	}
 	return diag.Edit{Place: r.Place.File.At(written.Span), NewText: says}, "write (" + Clipped(says) + ")", true
-}
-
-// RunEnds gives the first and the last node of the run that a node is in; open is
-// false in a closed line, which has no ends.
-func RunEnds(r *model.Rope, node int) (first, last int, open bool) {
-	first, last = node, node
-	for steps := 0; ; steps++ {
-		s := r.Before(first)
-		if s < 0 || r.Strokes[s] == model.Slack {
-			break
-		}
-		if steps > len(r.Strokes) {
-			return 0, 0, false
-		}
-		first = s
-	}
-	for last < len(r.Strokes) && r.Strokes[last] != model.Slack {
-		last = r.After(last)
-	}
-	return first, last, true
 }
 
 // clause gives a clause written at a node; nil if there is none.

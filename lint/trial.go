@@ -13,6 +13,7 @@ import (
 
 // Trial is the rig as it would be after some edits.
 type Trial struct {
+	*Outlook
 	Rig *model.Rig
 	// Result has no figures with friction and no lowering; Whole has them, and Actual
 	// what friction does to a haul.
@@ -69,7 +70,8 @@ func (p *Pass) Try(edits ...diag.Edit) (trial *Trial, ok bool) {
 		return nil, false
 	}
 	rig := rigs[alone.own]
-	return &Trial{Rig: rig, Result: solve.Ideal(rig), file: file}, true
+	solved := solve.Ideal(rig)
+	return &Trial{Outlook: outlookOf(solved), Rig: rig, Result: solved, file: file}, true
 }
 
 // standing is what a rig needs of its file: all of it but the rigs that have nothing to

@@ -99,6 +99,24 @@ func (p *Pass) Newtons(n lp.Num) string { return measured(n, forceUnit(p.Rig)) }
 // newtons gives a force in newtons in the rig's unit.
 func newtons(res *solve.Result, n lp.Num) string { return measured(n, forceUnit(res.Rig)) }
 
+// NewtonsFrom gives a force in newtons in the rig's unit, with as many digits as it takes
+// to tell it from another.
+func (p *Pass) NewtonsFrom(n, other lp.Num) string {
+	return inUnit(n, forceUnit(p.Rig).Word, other)
+}
+
+// Between gives a force in newtons that lies between two: "1.1 to 1.3 kN".
+func (p *Pass) Between(low, high lp.Num) string {
+	least, most := p.Newtons(low), p.Newtons(high)
+	if least == most {
+		return most
+	}
+	return strings.TrimSuffix(least, " "+forceUnit(p.Rig).Word) + " to " + most
+}
+
+// From gives a plain number with as many digits as it takes to tell it from another.
+func From(n, other lp.Num) string { return inUnit(n, "", other) }
+
 // share gives a force as a part of the load's weight.
 func share(res *solve.Result, n lp.Num) string {
 	load := "the load"
@@ -137,8 +155,20 @@ func unitOf(r *model.Rig, of quantity.Dimension, usual string) quantity.Unit {
 	return u
 }
 
-// Length gives metres in words, in the rig's unit: "0.4 m".
+// Length gives metres in words, in the rig's unit of length: "3.5 m".
 func (p *Pass) Length(metres lp.Num) string { return length(p.Rig, metres) }
+
+// LengthBeside gives metres as Length does, with as many digits as it takes to tell them
+// from another length.
+func (p *Pass) LengthBeside(metres, other lp.Num) string {
+	unit := unitOf(p.Rig, quantity.Length, "m")
+	return apart(metres, other, unit.SI) + " " + unit.Word
+}
+
+// Percent gives a part of a whole in words: "42 %".
+func Percent(n lp.Num) string {
+	return decimal(new(big.Float).Mul(float(n), big.NewFloat(100))) + " %"
+}
 
 // length gives metres in the rig's unit of length.
 func length(r *model.Rig, metres lp.Num) string {

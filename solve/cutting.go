@@ -1,6 +1,8 @@
 package solve
 
 import (
+	"slices"
+
 	"fairlead/lang/model"
 	"fairlead/solve/lp"
 )
@@ -131,6 +133,9 @@ func (n *network) stop(r *model.Rope, i int) (s stop, there bool) {
 		if n.handsOff && node.Part != n.tied {
 			return s, false
 		}
+		if slices.Contains(n.giving, node.Part) {
+			return stop{cuts: true, cut: open}, true
+		}
 		return stop{cuts: true, cut: hauled}, true
 	case model.Tended, model.Loose:
 		return stop{cuts: true, cut: open}, true
@@ -174,7 +179,7 @@ func unrolled(stops []stop, links []link) ([]stop, []link) {
 // grouped joins successive grips of one body that hold the same way into one
 // stop; the strands between them are in no piece.
 func (n *network) grouped(r *model.Rope, stops []stop, links []link) ([]stop, []link) {
-	outStops, outLinks := stops[:1:1], []link(nil)
+	outStops, outLinks := append(make([]stop, 0, len(stops)), stops[0]), make([]link, 0, len(links))
 	for i, k := range links {
 		last, next := &outStops[len(outStops)-1], stops[i+1]
 		closing := r.Loop && i == len(links)-1

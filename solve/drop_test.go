@@ -225,3 +225,31 @@ reeve back: tree ~ middle ~ oak
 	assert.True(t, stay.Drop.AtMost)
 	assert.Len(t, stay.Catching, 1)
 }
+
+// Two to one on two to one drops until its blocks meet, which is as much sooner as they
+// are long.
+func TestPartsThatMeetAreAsFarApartAsTheyAreLong(t *testing.T) {
+	const text = `
+anchor head at 10 m
+anchor beam at 10 m
+load stone at 0 m
+hauler team
+pulley low on stone at 1 m %LOW%
+pulley high at 4 m %HIGH%
+rope first
+rope second
+reeve first: head \ low / high
+reeve second: beam \ high / team
+`
+	drop := func(low, high string) string {
+		res := solved(t, strings.NewReplacer("%LOW%", low, "%HIGH%", high).Replace(text))
+		require.Equal(t, solve.Jams, res.Released.Answer)
+		require.True(t, res.Released.Drop.Known())
+		return drops(res.Released.Drop)
+	}
+	// The first rope is 9 + 3 m long: the stone hangs 12 m below the head, high beside it.
+	assert.Equal(t, "stone 3", drop("", ""))
+	assert.Equal(t, "stone 5/2", drop("length 20 cm", "length 30 cm"), "half a metre of the rope stays between them")
+	assert.Empty(t, drop("length 2 m", "length 1 m"), "they touch already")
+	assert.Empty(t, drop("length 2 m", "length 2 m"))
+}

@@ -20,7 +20,8 @@ type dropping struct {
 // distances along each piece of rope being no longer than its rope and what its
 // grips let pass. It is solved as the program of the forces: a column for the
 // tension of each piece, which costs its length, and two for each link, which are
-// worth its distance as drawn; the multipliers are the displacements.
+// worth its distance as drawn; the multipliers are the displacements. Parts have met
+// when what is between them is their own lengths: no link is shorter than those.
 func (n *network) drop(weight []lp.Num, place positions) *Drop {
 	if len(place) == 0 {
 		return &Drop{Missing: []Missing{{Gap: NoPosition}}}
@@ -87,7 +88,26 @@ func (d *dropping) addLong(index int, p *piece) {
 	for i, k := range p.links {
 		with, against := d.addDistance(index, column, k)
 		d.lp.Columns[with].Cost, d.lp.Columns[against].Cost = apart[i], apart[i].Neg()
+		if met := d.met(p.rope, k, apart[i]); met.Sign() > 0 {
+			row := d.lp.Columns[with].Entries[len(d.lp.Columns[with].Entries)-1]
+			d.lp.Add(met, row)
+		}
 	}
+}
+
+// met gives how far apart the ends of a link are once the parts there have met; they may
+// have met already.
+func (d *dropping) met(r *model.Rope, k link, apart lp.Num) lp.Num {
+	sum := lp.Num{}
+	for _, node := range []int{k.from, k.to} {
+		if part := r.Nodes[node].Part; part != nil {
+			sum = sum.Add(lengthOf(part))
+		}
+	}
+	if now := apart.Abs(); now.Cmp(sum) < 0 {
+		return now
+	}
+	return sum
 }
 
 // apart gives the distance of the ends of a link at the start: up positive of a new

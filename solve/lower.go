@@ -18,7 +18,8 @@ func (s *system) solveLower(name string, hauler *model.Part) *Phase {
 	ph.program = newProgram(s.pulled, weight, hands{hauler: hauler, lowering: true}, nil)
 	solved := lp.Solve(ph.program.lp)
 	if solved.Status != lp.Optimal {
-		s.runaway(ph, solved, weight)
+		s.runaway(ph, solved)
+		ph.Unpinned = s.unpinned(ph, weight)
 		s.withoutTensions(ph)
 		return ph
 	}
@@ -62,17 +63,5 @@ func (s *system) motions(ph *Phase, solved *lp.Solution) {
 
 // holding lists the parts whose grips hold something, in file order.
 func (t *tensions) holding() []*model.Part {
-	var list []*model.Part
-	for i, g := range t.grips {
-		if t.gripForce(i).Sign() <= 0 {
-			continue
-		}
-		for _, node := range g.nodes {
-			if part := g.rope.Nodes[node].Part; !slices.Contains(list, part) {
-				list = append(list, part)
-			}
-		}
-	}
-	slices.SortFunc(list, func(a, b *model.Part) int { return a.Index - b.Index })
-	return list
+	return t.partsOf(func(group int) bool { return t.gripForce(group).Sign() > 0 })
 }

@@ -98,8 +98,14 @@ func (m *motionProgram) add(row map[int]float64, p *model.Part, factor float64) 
 }
 
 func (m *motionProgram) solve() (optimum float64, err error) {
+	optimum, _, err = m.best()
+	return optimum, err
+}
+
+// best gives the motion too.
+func (m *motionProgram) best() (optimum float64, x []float64, err error) {
 	if len(m.rows) == 0 {
-		return 0, errUnsound
+		return 0, nil, errUnsound
 	}
 	cost, at := m.touched()
 	n := len(cost)
@@ -118,8 +124,15 @@ func (m *motionProgram) solve() (optimum float64, err error) {
 			err = errUnsound
 		}
 	}()
-	optimum, _, err = lp.Simplex(cost, a, m.limits, 1e-10, nil)
-	return optimum, err
+	optimum, found, err := lp.Simplex(cost, a, m.limits, 1e-10, nil)
+	if err != nil {
+		return optimum, nil, err
+	}
+	x = make([]float64, len(m.cost))
+	for j, k := range at {
+		x[j] = found[k]
+	}
+	return optimum, x, nil
 }
 
 // touched leaves out what no rope touches and weighs nothing: the library refuses

@@ -22,7 +22,8 @@ func (s *system) solvePhase(name string, hauler *model.Part) *Phase {
 	solved := lp.Solve(ph.program.lp)
 	switch solved.Status {
 	case lp.Infeasible:
-		s.runaway(ph, solved, weight)
+		s.runaway(ph, solved)
+		ph.Unpinned = s.unpinned(ph, weight)
 		if hauler == nil && ph.Status == Unbalanced {
 			s.sag(ph, weight)
 		}
@@ -117,7 +118,9 @@ func (s *system) balance(ph *Phase, solved *lp.Solution) {
 	ph.tension = t.pieceTensions()
 	ph.holds = t.gripForces()
 	ph.Strands, ph.Parts = ph.forces(s, t)
-	s.judge(ph)
+	if raised := s.judge(ph); raised != nil {
+		ph.Class, ph.Stages = classify(ph, raised)
+	}
 	if ph.Status == OK && ph.Hauler != nil && pull.Sign() > 0 && !s.ideal {
 		ph.Actual = s.actual(ph)
 	}
@@ -174,11 +177,11 @@ func motion(solved *lp.Solution, b *Body) Motion {
 }
 
 // judge gives the status of a phase whose program has an optimum, and its
-// advantage if it raises the load.
-func (s *system) judge(ph *Phase) {
+// advantage if it raises the load: then it gives the motion that this is about.
+func (s *system) judge(ph *Phase) *Motion {
 	if ph.Hauler == nil {
 		ph.Status = OK
-		return
+		return nil
 	}
 	ph.Status = RaisesNothing
 	for _, m := range ph.Motion {
@@ -188,11 +191,11 @@ func (s *system) judge(ph *Phase) {
 	}
 	raised := s.raised(ph)
 	if ph.Status != OK || raised == nil {
-		return
+		return nil
 	}
 	ideal := raised.Rise.Inv()
 	ph.Ideal = &ideal
-	ph.Class, ph.Stages = classify(ph, raised)
+	return raised
 }
 
 // raisable says whether raising the body is what a haul is for: it has the load
@@ -256,7 +259,7 @@ func jam(p *program, hauler *model.Part, ray []lp.Num) *Jam {
 
 // runaway reads off a program without balance what moves without bound: a load
 // goes down (falls), goes up, or only other parts move.
-func (s *system) runaway(ph *Phase, solved *lp.Solution, weight []lp.Num) {
+func (s *system) runaway(ph *Phase, solved *lp.Solution) {
 	ph.Status = Unbalanced
 	up := false
 	for i, b := range s.bodies {
@@ -273,9 +276,6 @@ func (s *system) runaway(ph *Phase, solved *lp.Solution, weight []lp.Num) {
 	if up && !s.loadSinks(ph.Ray) {
 		ph.Status = RunsUp
 	}
-	if ph.Status == Falls && ph.Hauler != nil {
-		ph.Unpinned = s.unpinned(ph, weight)
-	}
 }
 
 // loadSinks says whether a load, not a counterweight only, goes down.
@@ -290,9 +290,12 @@ func (s *system) loadSinks(ray []Motion) bool {
 
 // unpinned finds the weightless bodies that fly up along the ray and of which
 // holding any single one would give the program a balance: nothing pulls them
-// the other way.
+// the other way. None unless a load falls in a haul.
 func (s *system) unpinned(ph *Phase, weight []lp.Num) []*Body {
 	var found []*Body
+	if ph.Status != Falls || ph.Hauler == nil {
+		return nil
+	}
 	for _, m := range ph.Ray {
 		if m.Rise.Sign() <= 0 || weight[m.Body.Index].Sign() != 0 {
 			continue

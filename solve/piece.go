@@ -159,8 +159,10 @@ type network struct {
 	// handsOff says that haulers hold nothing, but for the one that is tied off.
 	handsOff bool
 	tied     *model.Part
-	pieces   []*piece
-	grips    []*gripGroup
+	// giving are the haulers who give rope: their ends are loose.
+	giving []*model.Part
+	pieces []*piece
+	grips  []*gripGroup
 	// strands says, for each rope, where each of its strokes belongs.
 	strands map[*model.Rope][]where
 }
@@ -171,16 +173,28 @@ func newNetwork(l *layout, handsOff bool) *network { return newNetworkTied(l, ha
 
 // newNetworkTied is newNetwork with the ends of one hauler made fast, hands off.
 func newNetworkTied(l *layout, handsOff bool, tied *model.Part) *network {
-	n := &network{layout: l, handsOff: handsOff, tied: tied, strands: map[*model.Rope][]where{}}
-	for _, r := range l.rig.Ropes {
+	n := &network{layout: l, handsOff: handsOff, tied: tied}
+	n.cut()
+	return n
+}
+
+// newNetworkGiving is that of hauls in which some of the haulers give rope.
+func newNetworkGiving(l *layout, giving []*model.Part) *network {
+	n := &network{layout: l, giving: giving}
+	n.cut()
+	return n
+}
+
+func (n *network) cut() {
+	n.strands = map[*model.Rope][]where{}
+	for _, r := range n.rig.Ropes {
 		strands := make([]where, len(r.Strokes))
 		for i := range strands {
 			strands[i] = where{piece: -1, group: -1}
 		}
 		n.strands[r] = strands
-		if !r.Broken && !l.gone(r.Line) {
+		if !r.Broken && !n.gone(r.Line) {
 			n.cutRope(r)
 		}
 	}
-	return n
 }

@@ -8,10 +8,16 @@ import (
 	"fairlead/solve/lp"
 )
 
-// positions say where the parts of a rig are along the haul line, in metres, up
-// positive, by Part.Index; nil where nothing is known. Empty if no part of the rig
-// has a position.
-type positions []*lp.Num
+// positions say where the parts of a rig are along the haul line, by Part.Index. Empty
+// if no part of the rig has a position.
+type positions []position
+
+// position is where a part is, in metres, up positive, and the part whose "at" says so;
+// by is nil where nothing is known.
+type position struct {
+	by *model.Part
+	at lp.Num
+}
 
 // newPositions gives every part its own "at", else that of the nearest part that
 // it is on, else that of the nearest part hanging on it, else what the part that
@@ -26,18 +32,17 @@ func newPositions(rig *model.Rig) positions {
 	for _, p := range order {
 		switch {
 		case p.Values.At != nil:
-			n := lp.FromRat(p.Values.At.Middle())
-			at[p.Index] = &n
+			at[p.Index] = position{p, lp.FromRat(p.Values.At.Middle())}
 		case p.On != nil:
 			at[p.Index] = at[p.On.Index]
 		}
 	}
 	hanging := at.hanging(order)
 	for _, p := range order {
-		if at[p.Index] == nil {
+		if at[p.Index].by == nil {
 			at[p.Index] = hanging[p.Index]
 		}
-		if at[p.Index] == nil && p.On != nil {
+		if at[p.Index].by == nil && p.On != nil {
 			at[p.Index] = at[p.On.Index]
 		}
 	}
@@ -63,7 +68,7 @@ func (at positions) hanging(order []*model.Part) positions {
 		}
 		on := p.On.Index
 		closer := cmp.Or(cmp.Compare(mine.steps, near[on].steps), cmp.Compare(mine.part, near[on].part)) < 0
-		if position != nil && (found[on] == nil || closer) {
+		if position.by != nil && (found[on].by == nil || closer) {
 			found[on], near[on] = position, mine
 		}
 	}
@@ -92,10 +97,10 @@ func outward(rig *model.Rig) []*model.Part {
 
 // of gives the position of a part; known is false for nil.
 func (at positions) of(p *model.Part) (metres lp.Num, known bool) {
-	if p == nil || len(at) == 0 || at[p.Index] == nil {
+	if p == nil || len(at) == 0 || at[p.Index].by == nil {
 		return lp.Num{}, false
 	}
-	return *at[p.Index], true
+	return at[p.Index].at, true
 }
 
 // strand gives the length of a strand along the haul line: the way that its stroke
@@ -118,6 +123,15 @@ func (at positions) strand(r *model.Rope, stroke int) (metres lp.Num, known bool
 // hangs on it. known is false if none of them says.
 func (r *Result) Position(p *model.Part) (metres lp.Num, known bool) {
 	return r.system.place.of(p)
+}
+
+// PlacedBy gives the part whose "at" says where a part is: itself, what it is on, or
+// what hangs on it. Nil if none does.
+func (r *Result) PlacedBy(p *model.Part) *model.Part {
+	if p == nil || len(r.system.place) == 0 {
+		return nil
+	}
+	return r.system.place[p.Index].by
 }
 
 // StrandLength gives the length in metres of one stroke of a rope as the positions

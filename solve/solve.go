@@ -21,15 +21,17 @@ type system struct {
 	// place is where the parts are.
 	place positions
 	stays stays
+	// ratings are those of the result, once asked for.
+	ratings ratings
 }
 
 // Rig computes everything of one rig.
-func Rig(rig *model.Rig) *Result { return newSystem(rig).result(false) }
+func Rig(rig *model.Rig) *Result { return newWholeSystem(rig).result(false) }
 
 // Ideal computes only what needs no friction and no lowering: status, advantage,
 // class, ideal forces and whether the rig stays up. It is what trying a change out
 // takes.
-func Ideal(rig *model.Rig) *Result { return newSystem(rig).result(true) }
+func Ideal(rig *model.Rig) *Result { return newWholeSystem(rig).result(true) }
 
 func (s *system) result(ideal bool) *Result {
 	rig := s.rig
@@ -63,13 +65,21 @@ func (s *system) result(ideal bool) *Result {
 	return res
 }
 
+// newWholeSystem lays a rig out for every phase.
+func newWholeSystem(rig *model.Rig) *system {
+	s := newSystem(rig)
+	s.place = newPositions(rig)
+	s.held = newNetwork(s.pulled.layout, true)
+	return s
+}
+
+// newSystem lays a rig out for its hauls.
 func newSystem(rig *model.Rig) *system {
-	s := &system{rig: rig, place: newPositions(rig)}
+	s := &system{rig: rig}
 	s.reference, s.named = referenceLoad(rig)
 	s.weights = newWeights(rig, s.reference)
 	layout := newLayout(rig, Lost{}, s.weights)
 	s.bodies = layout.bodies
-	s.held = newNetwork(layout, true)
 	s.pulled = newNetwork(layout, false)
 	return s
 }

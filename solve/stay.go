@@ -81,7 +81,7 @@ func (s *system) stay(ask question) Stay {
 	solved := program.solve()
 	if solved.Status != lp.Infeasible {
 		stay.forces = program.strandForces(solved.X)
-		s.stays.add(&proof{stay.forces, ask.keepsWhole(s.held.layout, stay.forces)})
+		s.stays.add(&proof{stay.forces, ask.keepsWhole(s.pulled.layout, stay.forces)})
 		return stay
 	}
 	stay.Answer, stay.Sinking = Down, sinking(network, solved)

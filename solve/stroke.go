@@ -30,16 +30,28 @@ type Stroke struct {
 	Rise, Hauled *lp.Num
 	// Travel is the rope hauled for one metre that the load rises.
 	Travel lp.Num
+	// Confined are the grips that pull between a capture and its bend, whatever is known
+	// of positions.
+	Confined []Confined
 	// Stage is the first pair to meet that can be reset: the stage that runs out
 	// first. End is the first that cannot be reset: it ends the raise when the load
 	// has risen by End.Meets.
 	Stage, End *Pair
-	// SetBack is how far the load sinks at each reset until its captures bite. What a
-	// hitch that pulls slips before it takes hold again is not in it.
-	SetBack lp.Num
+	// SetBack is how far the load sinks at each reset until its captures bite, SettingBack
+	// the captures that settle it, in file order.
+	SetBack     lp.Num
+	SettingBack []*model.Part
+	// Slip is the rope that is hauled at the start of each stroke until the grips that
+	// pull, and that let go at each reset, have slipped their set-back and hold. It is in
+	// Hauled, and what closes meanwhile comes off the way to each Meets.
+	Slip lp.Num
+	// Slipping are those grips, in file order.
+	Slipping []*model.Part
 	// Together are the start positions at which all stages run out at once; nil with
 	// fewer than two stages, or where no such positions fit the drawing.
 	Together *Together
+	// room is what resets are limited by; nil without stages.
+	room *room
 	// Raise is the height that "raise" asks for; nil where nothing asks or is known.
 	Raise *Raise
 }
@@ -56,7 +68,8 @@ type Pair struct {
 	Gap *lp.Num
 	// Rate is how much of it closes for each metre that the load rises.
 	Rate lp.Num
-	// Meets is how far the load has risen when they meet, without a reset.
+	// Meets is how far the load has risen when they meet, without a reset; 0 if they
+	// meet before the grips that pull hold.
 	Meets *lp.Num
 	// Resettable says that they can be drawn apart again: hands off, the rig is
 	// held, and with every load at rest, captures holding and the ropes as taut as
@@ -67,6 +80,8 @@ type Pair struct {
 	lower, upper int // bodies, or ground
 	// apart is the gap as the positions have it, negative where the parts overlap.
 	apart lp.Num
+	// slip is how much of it closes before the grips that pull hold.
+	slip lp.Num
 }
 
 // Known says whether the stroke could be computed.
@@ -75,10 +90,9 @@ func (s *Stroke) Known() bool { return s != nil && len(s.Missing) == 0 && len(s.
 // measure computes what positions and lengths give: the stroke of every haul that
 // raises, and the rope needed.
 func (s *system) measure(res *Result) {
-	held := res.Hold().Status == OK
 	for _, ph := range res.Hauls() {
 		if ph.Status == OK {
-			ph.Stroke = s.stroke(ph, held)
+			ph.Stroke = s.stroke(ph, res.Hold())
 		}
 	}
 	var height *lp.Num
@@ -89,8 +103,8 @@ func (s *system) measure(res *Result) {
 }
 
 // stroke computes that of a haul that raises; nil if no load of it does so in a way
-// that is known. Held says that the rig stays up hands off.
-func (s *system) stroke(ph *Phase, held bool) *Stroke {
+// that is known.
+func (s *system) stroke(ph, hold *Phase) *Stroke {
 	load := s.counted(ph)
 	if load == nil {
 		return nil
@@ -101,15 +115,17 @@ func (s *system) stroke(ph *Phase, held bool) *Stroke {
 			c.addRope(r)
 		}
 	}
-	stroke := &Stroke{Load: load.Body, Travel: load.Rise.Inv(), Pairs: c.sorted(), Missing: c.lacking(), Against: c.against}
+	c.bites = s.biting(ph, hold)
+	stroke := &Stroke{Load: load.Body, Travel: load.Rise.Inv(), Slip: c.bites.rope(load), Slipping: c.bites.grips, Confined: c.addConfined(), Pairs: c.sorted(load), Missing: c.lacking(), Against: c.against}
 	if !stroke.Known() {
 		return stroke
 	}
-	if held {
+	if hold.Status == OK {
 		s.resets(ph, c.tight, stroke.Pairs)
-		stroke.SetBack = s.setBack(load.Body)
+		stroke.SetBack, stroke.SettingBack = s.setBack(load.Body)
 	}
 	stroke.name()
+	stroke.room = c.newRoom(stroke)
 	stroke.Together = s.together(stroke)
 	if height := s.wanted(stroke); height != nil {
 		stroke.Raise = stroke.For(*height)
@@ -140,13 +156,25 @@ func (s *system) wanted(stroke *Stroke) *lp.Num {
 	return &height
 }
 
+// GivenBack gives what set-backs take of a whole stroke, in metres that the load would
+// rise by without them: whole until the first parts meet, back what the load sinks when
+// hands let go then, and what closes before the grips that pull hold. Known is false
+// where nothing meets.
+func (s *Stroke) GivenBack() (whole, back lp.Num, known bool) {
+	if !s.Known() || s.First == nil {
+		return whole, back, false
+	}
+	whole = s.First.Gap.Quo(s.First.Rate)
+	return whole, whole.Sub(*s.First.Meets).Add(s.SetBack), true
+}
+
 // name picks the pairs that have a name of their own out of the sorted ones.
 func (s *Stroke) name() {
 	if len(s.Pairs) == 0 {
 		return
 	}
 	s.First = s.Pairs[0]
-	hauled := s.First.Meets.Mul(s.Travel)
+	hauled := s.First.Meets.Mul(s.Travel).Add(s.Slip)
 	s.Rise, s.Hauled = s.First.Meets, &hauled
 	for _, p := range s.Pairs {
 		if p.Resettable && s.Stage == nil {

@@ -16,6 +16,8 @@ type closing struct {
 	// rise is the motion of each body; nil where it is unknown, is not along the
 	// line, or leaves the body free.
 	rise []*lp.Num
+	// bites is what closes before the grips that pull hold.
+	bites biting
 	// tight are the pieces that only the motion of knots keeps from going slack.
 	tight map[*piece]bool
 
@@ -164,13 +166,14 @@ func lengthOf(p *model.Part) lp.Num {
 }
 
 // sorted gives the pairs in the order in which they meet.
-func (c *closing) sorted() []*Pair {
+func (c *closing) sorted(load *Motion) []*Pair {
 	for _, p := range c.pairs {
 		if c.unknown[p] {
 			p.Gap = nil
 		}
 		if p.Gap != nil {
-			meets := p.Gap.Quo(p.Rate)
+			p.slip = c.bites.closes(p, load)
+			meets := lp.Max(lp.Num{}, p.Gap.Sub(p.slip)).Quo(p.Rate)
 			p.Meets = &meets
 		}
 	}

@@ -2,6 +2,7 @@ package solve_test
 
 import (
 	"fmt"
+	"math"
 	"strings"
 	"testing"
 
@@ -91,7 +92,7 @@ func TestRandomStrokes(t *testing.T) {
 	})
 }
 
-type strokeCensus struct{ strokes, resettable, stuck, raises, together, set int }
+type strokeCensus struct{ strokes, resettable, stuck, raises, together, set, short, endless, stepped, unsure int }
 
 func TestSeededStrokesOfEverySort(t *testing.T) {
 	dice, seen := langtest.Seeded(11), strokeCensus{}
@@ -106,6 +107,10 @@ func TestSeededStrokesOfEverySort(t *testing.T) {
 	assert.Greater(t, seen.raises, 50)
 	assert.Greater(t, seen.together, 2)
 	assert.Greater(t, seen.set, 2)
+	assert.Greater(t, seen.short, 20)
+	assert.Greater(t, seen.endless, 20)
+	assert.Greater(t, seen.stepped, 500)
+	assert.Less(t, seen.unsure, 300)
 }
 
 func checkStrokes(t require.TestingT, text string, seen *strokeCensus) {
@@ -119,7 +124,7 @@ func checkStrokes(t require.TestingT, text string, seen *strokeCensus) {
 		require.Empty(t, s.Against, text)
 		seen.strokes++
 		checkMoved(t, res, ph, text)
-		checkRaises(t, s, text, seen)
+		checkRaises(t, res, ph, text, seen)
 		checkTogether(t, res, s, text, seen)
 		if s.SetBack.Sign() > 0 {
 			seen.set++
@@ -170,9 +175,9 @@ func checkMoved(t require.TestingT, res *solve.Result, ph *solve.Phase, text str
 	}
 }
 
-// checkRaises: the strokes add up to the height, one reset fewer would not, and a
-// raise done stroke by stroke, metre for metre, takes as many resets.
-func checkRaises(t require.TestingT, s *solve.Stroke, text string, seen *strokeCensus) {
+// checkRaises: a raise done stroke by stroke, metre for metre, takes as many resets.
+func checkRaises(t require.TestingT, res *solve.Result, ph *solve.Phase, text string, seen *strokeCensus) {
+	s := ph.Stroke
 	for _, p := range s.Pairs {
 		if p.Resettable {
 			seen.resettable++
@@ -180,24 +185,23 @@ func checkRaises(t require.TestingT, s *solve.Stroke, text string, seen *strokeC
 			seen.stuck++
 		}
 	}
-	for _, cm := range []int64{40, 130, 700, 2500} {
-		height := lp.Frac(cm, 100)
+	for i, cm := range []int64{40, 130, 700, 2500} {
+		height, slowly := lp.Frac(cm, 100), i%4 == seen.strokes%4 // one of the heights
 		r := s.For(height)
 		assert.LessOrEqual(t, r.Reached.Cmp(height), 0, text)
 		if r.EndedBy == nil && !r.Endless {
 			assert.Equal(t, height.String(), r.Reached.String(), text)
 		}
+		if slowly && s.Stage != nil && s.SetBack.IsZero() && s.Rise.Sign() > 0 && (s.Stage == s.First || r.Resets > 0) && res.Rig.Part("joint") == nil {
+			checkByStrokes(t, res, ph, r, text, seen)
+		}
+		if r.Endless {
+			seen.endless++
+		}
 		if r.Resets == 0 {
 			continue
 		}
 		seen.raises++
-		won := func(resets int) lp.Num {
-			n := lp.Int(int64(resets))
-			return s.Stage.Meets.Mul(n.Add(lp.Int(1))).Sub(s.SetBack.Mul(n))
-		}
-		assert.GreaterOrEqual(t, won(r.Resets).Cmp(r.Reached), 0, text)
-		assert.Less(t, won(r.Resets-1).Cmp(r.Reached), 0, text)
-		assert.Equal(t, byStrokes(s, r.Reached), r.Resets, text)
 		for i, p := range s.Pairs {
 			assert.LessOrEqual(t, r.PairResets[i], r.Resets, text)
 			if p == s.Stage {
@@ -207,12 +211,24 @@ func checkRaises(t require.TestingT, s *solve.Stroke, text string, seen *strokeC
 	}
 }
 
-// byStrokes raises a load stroke by stroke and counts the stops.
-func byStrokes(s *solve.Stroke, height lp.Num) (resets int) {
-	for at := *s.Stage.Meets; at.Cmp(height) < 0; resets++ {
-		at = at.Sub(s.SetBack).Add(*s.Stage.Meets)
+// checkByStrokes: a raise done stroke by stroke takes as many resets, and comes as far.
+func checkByStrokes(t require.TestingT, res *solve.Result, ph *solve.Phase, r *solve.Raise, text string, seen *strokeCensus) {
+	height := r.Height.Float()
+	if end := ph.Stroke.End; end != nil {
+		height = math.Min(height, end.Meets.Float())
 	}
-	return resets
+	resets, top, ok := newStrokes(res, ph).raise(r.Reached.Float())
+	_, most, too := newStrokes(res, ph).raise(height)
+	if !ok || !too {
+		seen.unsure++
+		return
+	}
+	seen.stepped++
+	assert.Equal(t, r.Resets, resets, "%v\n%s", r.Height, text)
+	assert.InDelta(t, r.Reached.Float(), math.Min(most, height), 2e-3, "%v\n%s", r.Height, text)
+	if ph.Stroke.Stage.Meets.Float()*float64(resets+1) > top+2e-3 {
+		seen.short++
+	}
 }
 
 // checkTogether: from the start positions that are given, all stages have closed by

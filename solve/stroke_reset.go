@@ -3,6 +3,7 @@ package solve
 import (
 	"slices"
 
+	"fairlead/lang/model"
 	"fairlead/solve/lp"
 )
 
@@ -133,11 +134,11 @@ func (r *resetting) opened(motion []lp.Num) func(*Pair) bool {
 // lets its set-back of rope run back first. It is the lowest place that the ropes
 // allow with that much slip, found as the multipliers of the least work that the
 // slips cost.
-func (s *system) setBack(load *Body) lp.Num {
+func (s *system) setBack(load *Body) (sinks lp.Num, by []*model.Part) {
 	weight, _ := exactly(s.bodyWeights(s.held.layout, false))
 	slips := func(g *gripGroup) bool { return g.setBack().Sign() > 0 }
 	if weight[load.Index].Sign() == 0 || !slices.ContainsFunc(s.held.grips, slips) {
-		return lp.Num{}
+		return lp.Num{}, nil
 	}
 	p := newProgram(s.held, weight, hands{}, nil)
 	for i, g := range p.grips {
@@ -145,13 +146,18 @@ func (s *system) setBack(load *Body) lp.Num {
 	}
 	solved := lp.Solve(p.lp)
 	if solved.Status != lp.Optimal {
-		return lp.Num{}
+		return lp.Num{}, nil
 	}
 	lowest, _, limited, _ := solved.MultiplierRange(load.Index)
 	if !limited {
 		lowest = solved.Y[load.Index]
 	}
-	return lp.Max(lp.Num{}, lowest.Neg())
+	if lowest.Sign() >= 0 {
+		return lp.Num{}, nil
+	}
+	return lowest.Neg(), p.partsOf(func(i int) bool {
+		return slips(p.grips[i]) && p.grip[i] >= 0 && solved.X[p.grip[i]].Sign() > 0
+	})
 }
 
 // setBack is the rope that runs back before a group of grips bites: the least of

@@ -149,6 +149,31 @@ func TestSetBackIsLostAtEachReset(t *testing.T) {
 	assert.Equal(t, "2", lame.Raise.Reached.String())
 }
 
+func TestSetBackOfAHitchThatPullsIsLostInEachStroke(t *testing.T) {
+	text := strings.Replace(three("raise 9 m", "", "6"), "hitch grab", "hitch grab set-back 50 cm", 1)
+	s := stroke(t, text)
+	// The hitch slips half a metre up the rope, for which the runner takes in one.
+	assert.Equal(t, []string{"grab-top 4 at 1, meets 7/2, again", "litter-top 10 at 1, meets 10"}, allTold(s))
+	assert.Equal(t, "1", s.Slip.String())
+	assert.Equal(t, "23/2", number(s.Hauled))
+	assert.Zero(t, s.SetBack.Sign(), "the load does not sink")
+	assert.Equal(t, 2, s.Raise.Resets, "3.5, 7, 9")
+	assert.Equal(t, "30", s.Raise.Hauled.String(), "27, and one at each of three strokes")
+	// The last half metre is too short for the hitch to take hold.
+	ten := s.For(lp.Int(10))
+	assert.Equal(t, "grab", ten.EndedBy.Lower.Name)
+	assert.Equal(t, "19/2", ten.Reached.String())
+	s = stroke(t, strings.Replace(text, "set-back 50 cm", "set-back 5 m", 1))
+	assert.Equal(t, "0", number(s.Rise))
+	assert.True(t, s.Raise.Endless)
+	// Without a capture at the head the hitch holds the load hands off too, and never
+	// lets go.
+	s = stroke(t, strings.NewReplacer("holds litter", "", "runner / team", `runner / end (holds) \ team`,
+		"rope long", "pulley end on head\nrope long").Replace(text))
+	assert.Zero(t, s.Slip.Sign())
+	assert.Equal(t, "grab-top 4 at 1, meets 4", told(s.First))
+}
+
 func TestSetBackOfACaptureOnTheHauledSide(t *testing.T) {
 	// Two to one with the capture behind the runner: half of its set-back is lost.
 	s := stroke(t, `
@@ -195,8 +220,29 @@ func TestSecondStageOfSixToOneRunsOutFirst(t *testing.T) {
 	}, allTold(s))
 	assert.Equal(t, "block", s.Stage.Lower.Name)
 	assert.Equal(t, "18", number(s.Hauled))
-	assert.Equal(t, []int{3, 0, 0}, s.Raise.PairResets)
-	assert.Equal(t, 3, s.Raise.Resets)
+}
+
+// The block is tied to the end of the first rope. It comes down only as the runner does,
+// and that can go no lower than the drum.
+func TestRopeThatHasComeThroughTheCaptureTakesRoom(t *testing.T) {
+	s := stroke(t, sixToOne)
+	assert.Equal(t, "3", s.Raise.Reached.String(), "the tractor starts at the drum")
+	assert.Same(t, s.Stage, s.Raise.EndedBy)
+	assert.Zero(t, s.Raise.Resets)
+	// From 6 m on: there are 11 m of rope from the head to the block and, drum at 7 m, 7 m
+	// more. That is 5 m down to the runner at the drum and 13 m up to the rear.
+	s = stroke(t, strings.Replace(sixToOne, "hitch grab at 0 m", "hitch grab at 6 m", 1))
+	assert.Equal(t, "7", s.Raise.Reached.String())
+	assert.Same(t, s.Stage, s.Raise.EndedBy)
+	assert.Equal(t, 2, s.Raise.Resets, "3, 6, 7")
+	assert.Equal(t, []int{2, 1, 0}, s.Raise.PairResets)
+	assert.Equal(t, 1, s.For(lp.Frac(9, 2)).Resets)
+	rise, by := s.Limit()
+	assert.Equal(t, "7", number(rise))
+	assert.Same(t, s.Stage, by)
+	rise, by = stroke(t, three("", "", "6")).Limit()
+	assert.Equal(t, "10", number(rise))
+	assert.Equal(t, "litter", by.Lower.Name)
 }
 
 const nineToOne = `
@@ -387,4 +433,45 @@ reeve long: litter / head
 	assert.Nil(t, res.Hold().Stroke)
 	require.Len(t, res.Rope, 1)
 	assert.Equal(t, "5", number(res.Rope[0].Needed))
+}
+
+func TestSetBackOfAHitchOfTheSecondStage(t *testing.T) {
+	// grab2 slips 30 cm while the first stage stands; the team takes in twice that.
+	text := strings.Replace(nine("30", "raise 9 m", "", ""), "hitch grab2", "hitch grab2 set-back 30 cm", 1)
+	s := stroke(t, text)
+	assert.Equal(t, "grab2-q 21 at 3, meets 69/10, again", told(s.First), "(21 − 0.3)/3")
+	assert.Equal(t, "3/5", s.Slip.String())
+	// That of grab draws the second stage along: 30 cm close there, and twice that at q,
+	// with nothing gained at the litter.
+	s = stroke(t, strings.Replace(nine("30", "raise 9 m", "", ""), "hitch grab at", "hitch grab set-back 30 cm at", 1))
+	assert.Equal(t, []string{
+		"grab2-q 21 at 3, meets 34/5, again",
+		"grab-top 9 at 1, meets 87/10, again",
+		"litter-top 10 at 1, meets 10",
+	}, allTold(s))
+}
+
+// Both stages end at one head: the second one has no room but what the load leaves.
+func TestStrokesGetShorterTowardTheTop(t *testing.T) {
+	text := strings.Replace(nine("10", "", "", ""), "hitch grab2 at 9 m", "hitch grab2 at 4 m", 1)
+	s := stroke(t, text)
+	assert.Equal(t, "2", number(s.Rise), "(10 − 4)/3")
+	assert.Equal(t, 1, s.For(lp.Int(4)).Resets)
+	assert.Equal(t, 2, s.For(lp.Int(6)).Resets, "the last whole stroke begins at 4 m")
+	// Then each closes a third of what is left: 7.33, 8.22, 8.81, 9.21, 9.47, 9.65.
+	assert.Equal(t, 3, s.For(lp.Frac(73, 10)).Resets)
+	assert.Equal(t, 4, s.For(lp.Frac(74, 10)).Resets)
+	nearly := s.For(lp.Frac(95, 10))
+	assert.Equal(t, 8, nearly.Resets)
+	assert.Equal(t, []int{8, 1, 0}, nearly.PairResets)
+	assert.False(t, nearly.Endless)
+	assert.Equal(t, 23, s.For(lp.Int(10)).Resets, "up to a millimetre")
+	over := s.For(lp.Int(11))
+	assert.Equal(t, "litter", over.EndedBy.Lower.Name)
+	assert.Equal(t, "10", over.Reached.String())
+	// With a set-back of half a metre the strokes win nothing from where they are as long.
+	s = stroke(t, strings.Replace(text, "holds litter", "holds litter set-back 50 cm", 1))
+	lame := s.For(lp.Frac(95, 10))
+	assert.True(t, lame.Endless)
+	assert.Equal(t, "9", lame.Reached.String(), "(10 − 8.5)/3 is half a metre")
 }

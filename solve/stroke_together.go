@@ -34,21 +34,17 @@ type placing struct {
 
 // together finds the start positions; nil if there are none.
 func (s *system) together(stroke *Stroke) *Together {
-	var stages []*Pair
-	for _, p := range stroke.Pairs {
-		if p.Resettable {
-			stages = append(stages, p)
-		}
-	}
+	stages := stroke.stages()
 	if len(stages) < 2 {
 		return nil
 	}
 	last := *stages[len(stages)-1].Meets
-	p := s.newPlacing(stages, last)
+	p := s.newPlacing(stages)
+	p.row(last, nil, lp.Int(1), true)
 	// A stage's gap is what closes over the common rise, that of any other pair at
 	// least that.
 	for _, pair := range stroke.Pairs {
-		p.row(pair.apart, p.closing(pair.lower, pair.upper), pair.Rate, !pair.Resettable)
+		p.row(pair.apart.Sub(pair.slip), p.closing(pair.lower, pair.upper), pair.Rate, !pair.Resettable)
 	}
 	p.keepStrands()
 	solved := lp.Solve(p.lp)
@@ -58,10 +54,9 @@ func (s *system) together(stroke *Stroke) *Together {
 	return &Together{Rise: solved.Value, Starts: p.starts(stages, solved.X)}
 }
 
-func (s *system) newPlacing(stages []*Pair, most lp.Num) *placing {
+func (s *system) newPlacing(stages []*Pair) *placing {
 	p := &placing{system: s, lp: &lp.Program{}, shift: map[int]int{}}
 	p.rise = p.lp.Add(lp.Int(1))
-	p.row(most, nil, lp.Int(1), true)
 	for _, pair := range stages {
 		for _, body := range []int{pair.lower, pair.upper} {
 			if _, known := p.shift[body]; !known && body >= 0 && len(s.bodies[body].Loads) == 0 {
@@ -107,11 +102,26 @@ func (p *placing) closing(lower, upper int) form {
 // keepStrands asks that every strand still leads the way that it is drawn: the
 // parts at its ends do not overlap more than they do now.
 func (p *placing) keepStrands() {
-	shortest := map[[2]int]lp.Num{}
-	var order [][2]int
-	for _, r := range p.rig.Ropes {
+	for _, k := range p.keptApart() {
+		if f := p.closing(k.lower, k.upper); len(f) > 0 {
+			p.row(k.gap, f, lp.Num{}, true)
+		}
+	}
+}
+
+// keptApart is the way between two bodies that their strands leave, 0 where they overlap.
+type keptApart struct {
+	lower, upper int
+	gap          lp.Num
+}
+
+// keptApart lists the bodies that strands join with the least way between each two.
+func (s *system) keptApart() []keptApart {
+	at := map[[2]int]int{}
+	var list []keptApart
+	for _, r := range s.rig.Ropes {
 		for i, stroke := range r.Strokes {
-			length, known := p.place.strand(r, i)
+			length, known := s.place.strand(r, i)
 			if r.Broken || stroke == model.Slack || !known {
 				continue
 			}
@@ -119,22 +129,19 @@ func (p *placing) keepStrands() {
 			if stroke == model.Down {
 				lower, upper = upper, lower
 			}
-			key := [2]int{p.pulled.of(lower), p.pulled.of(upper)}
-			if len(p.closing(key[0], key[1])) == 0 {
-				continue
-			}
+			key := [2]int{s.pulled.of(lower), s.pulled.of(upper)}
 			gap := lp.Max(lp.Num{}, length.Sub(lengthOf(lower)).Sub(lengthOf(upper)))
-			if old, seen := shortest[key]; !seen {
-				order = append(order, key)
-			} else if old.Cmp(gap) <= 0 {
+			if old, seen := at[key]; seen {
+				if gap.Cmp(list[old].gap) < 0 {
+					list[old].gap = gap
+				}
 				continue
 			}
-			shortest[key] = gap
+			at[key] = len(list)
+			list = append(list, keptApart{key[0], key[1], gap})
 		}
 	}
-	for _, key := range order {
-		p.row(shortest[key], p.closing(key[0], key[1]), lp.Num{}, true)
-	}
+	return list
 }
 
 // starts gives the positions of the movable parts of the stages.

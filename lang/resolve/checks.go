@@ -19,7 +19,7 @@ func (r *rigWork) checkParts() {
 		return // what is wrong may be where the part is used
 	}
 	for _, p := range r.order {
-		if !p.needsReeve() && !p.works() && (p.copy == "" || p.stranded) {
+		if !p.needsReeve() && !p.works() && !r.pullsItself(p) && (p.copy == "" || p.stranded) {
 			r.read(p.entry)
 			r.reportUnlessShared(r.compose(unusedPart, p.NamePlace.Span, p.Name,
 				"%s touches no rope and carries nothing", p.Name), p.shared && p.copy == "")
@@ -35,6 +35,17 @@ func (p *partWork) needsReeve() bool { return p.Kind.IsLine() && !p.saysOn() }
 func (p *partWork) works() bool {
 	weighs := p.saysOn() && (p.Kind.IsWeight() || p.saysMass())
 	return p.nodes > 0 || p.named || p.leg || weighs || p.Kind == model.Leg
+}
+
+// pullsItself says whether a part is people on what moves and bears no weight: of them the
+// rule of that name says more.
+func (r *rigWork) pullsItself(p *partWork) bool {
+	if p.Kind != model.Hauler || p.On == nil || p.Fixed() {
+		return false
+	}
+	return !slices.ContainsFunc(r.order, func(q *partWork) bool {
+		return q.Root() == p.Root() && (q.Kind.IsWeight() || q.saysMass())
+	})
 }
 
 // checkReeved reports a line that no reeving line is of.

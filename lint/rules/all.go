@@ -11,15 +11,19 @@ import (
 var pages embed.FS
 
 // faults explain why a rig does not do its job, in the order in which the first
-// that can does.
+// that can does. A rope written backward (reeved-backward) comes before all of them: the
+// reading of the text finds it, and then no rule is asked.
 var faults = []*lint.Rule{
+	pullsItself,
 	hitchBackward,
 	hitchOnWrongStrand,
+	opposedTeams,
 	jammed,
 	unbalanced,
 	runsAwayUpward,
 	notHeldWhileHauling,
 	haulRaisesNothing,
+	tiedBetweenFixed,
 }
 
 // catches are about what keeps the load when hands let go or a part fails. Of those on the
@@ -43,6 +47,16 @@ var catches = []*lint.Rule{
 // forces are about what anchors, hardware and people must bear.
 var forces = []*lint.Rule{
 	redirectLoadsAnchor,
+	partOverloaded,
+	hitchSlips,
+	clampDamagesRope,
+	loadSharedUnknown,
+	wideAnchorAngle,
+	anchorPulledTwoWays,
+	pullOverLimit,
+	morePeopleNeeded,
+	teamCanOverload,
+	peopleTimesAdvantage,
 }
 
 // places are about parts where they stand.
@@ -50,6 +64,7 @@ var places = []*lint.Rule{
 	idleHitch,
 	slackStrand,
 	straightThrough,
+	moreBendsThanSheaves,
 	gateUnlocked,
 	threeWayCarabiner,
 	ropeOnTextile,
@@ -62,7 +77,17 @@ var places = []*lint.Rule{
 }
 
 // travel is about how far a haul goes, and on how much rope.
-var travel = []*lint.Rule{}
+var travel = []*lint.Rule{
+	strokeAgainstPosition,
+	knotMeetsBend,
+	twoBlocked,
+	cannotReset,
+	strokeTooShort,
+	setback,
+	stageRunsOutFirst,
+	tractorAboveCapture,
+	ropeTooShort,
+}
 
 // claims are about what authors expect of their rigs.
 var claims = []*lint.Rule{

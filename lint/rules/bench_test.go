@@ -2,9 +2,15 @@ package rules
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"testing"
 
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"fairlead/lang/diag"
+	"fairlead/lang/langtest"
 	"fairlead/lang/load"
 	"fairlead/lint"
 )
@@ -72,7 +78,41 @@ func BenchmarkRun(b *testing.B) {
 	for _, n := range []int{10, 50, 200} {
 		b.Run(fmt.Sprintf("%d sheaves", n), func(b *testing.B) { benchmarkRun(b, tackle(n, false)) })
 	}
-	for _, n := range []int{10, 50, 200} {
+	for _, n := range []int{10, 25, 50, 200} {
 		b.Run(fmt.Sprintf("%d sheaves, a hitch on the wrong strand", n), func(b *testing.B) { benchmarkRun(b, tackle(n, true)) })
+	}
+	for _, n := range []int{25, 50} {
+		for name, text := range faulty(n) {
+			b.Run(fmt.Sprintf("%d sheaves, %s", n, name), func(b *testing.B) { benchmarkRun(b, text) })
+		}
+	}
+}
+
+// faulty are chains of so many sheaves, each with one fault.
+func faulty(sheaves int) map[string]string {
+	chain, last := langtest.Chain(sheaves), sheaves/2-1
+	away := fmt.Sprintf("/ top%d (holds)", last)
+	return map[string]string{
+		"a hitch far from its strand": strings.Replace(strings.Replace(chain, "/ grab0 /", "/", 1), away, "/ grab0 "+away, 1),
+		"a hitch forgotten":           strings.Replace(chain, "/ grab3 /", "/", 1),
+		"a hitch backward":            strings.Replace(chain, "/ grab3 /", "/ grab3 (holds team) /", 1),
+		"no capture":                  strings.ReplaceAll(chain, " (holds)", ""),
+	}
+}
+
+// However far a hitch is from where it belongs, a rig of 25 sheaves is not too large for
+// it to be found.
+func TestFaultsOfLargeRigsAreFound(t *testing.T) {
+	want := map[string]string{
+		"a hitch far from its strand": "grab0 grips the rope between grab11 and top11: team raises nothing; on litter / top0 it is 531441:1",
+		"a hitch forgotten":           "grab3 grips no rope: team raises nothing; on runner2 / top3 it is 531441:1",
+		"a hitch backward":            "grab3 grips the wrong way: team raises nothing; turned round, it is 531441:1",
+		"no capture":                  "litter drops when team lets go until runner10 meets grab11: only that keeps it",
+	}
+	for name, text := range faulty(25) {
+		f, found := examined(text)
+		found = slices.DeleteFunc(found, func(d diag.Diagnostic) bool { return d.Message != want[name] })
+		require.Len(t, found, 1, printed(f, found))
+		assert.Len(t, found[0].Fixes, 1, name)
 	}
 }

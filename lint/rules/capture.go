@@ -83,6 +83,8 @@ func ofHouse(p *lint.Pass) string {
 
 // candidate is a bend that can be made a capture.
 type candidate struct {
+	rope *model.Rope
+	at   int
 	node model.Node
 	edit diag.Edit
 	// proved says that nothing else stands against it, a claim of the author's
@@ -95,8 +97,11 @@ type candidate struct {
 func capture(p *lint.Pass, d diag.Diagnostic) *candidate {
 	var first *candidate
 	for _, c := range bends(p.Rig) {
+		if o, ok := p.Look(p.Holding(c.rope, c.at)); ok && !holdsAsWell(p, o) {
+			continue
+		}
 		t, ok := p.Try(c.edit)
-		if !ok || t.Result.Status != p.Result.Status || t.Result.Released.Answer != solve.Held || t.Compare(p) != 0 {
+		if !ok || !holdsAsWell(p, t.Outlook) {
 			continue
 		}
 		if c.proved = p.Proves(t, d); c.proved {
@@ -109,6 +114,11 @@ func capture(p *lint.Pass, d diag.Diagnostic) *candidate {
 	return first
 }
 
+// holdsAsWell says whether a rig holds the load, hands off, and is otherwise as it is.
+func holdsAsWell(p *lint.Pass, o *lint.Outlook) bool {
+	return o.Status == p.Result.Status && o.Compare(p) == 0 && o.Released() == solve.Held
+}
+
 // bends lists the bends of a rig whose hardware can hold: fixed ones before moving
 // ones, and along each rope from its loaded end on.
 func bends(rig *model.Rig) []candidate {
@@ -118,9 +128,9 @@ func bends(rig *model.Rig) []candidate {
 			switch {
 			case n.Role != model.Bend || n.Part == nil || !slices.Contains(syntax.ClausesOf(string(n.Part.Kind)), "holds"):
 			case n.Part.Fixed():
-				fixed = append(fixed, candidate{node: n, edit: lint.LetHold(r, i)})
+				fixed = append(fixed, candidate{r, i, n, lint.LetHold(r, i), false})
 			default:
-				moving = append(moving, candidate{node: n, edit: lint.LetHold(r, i)})
+				moving = append(moving, candidate{r, i, n, lint.LetHold(r, i), false})
 			}
 		}
 	}

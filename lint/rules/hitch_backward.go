@@ -2,6 +2,7 @@ package rules
 
 import (
 	"fmt"
+	"slices"
 
 	"fairlead/lang/diag"
 	"fairlead/lang/model"
@@ -16,56 +17,85 @@ var hitchBackward = &lint.Rule{
 	Check:    checkHitchBackward,
 }
 
-// checkHitchBackward turns every grip and capture, one at a time, and reports the
-// one with which the mended rig has the highest advantage.
+// turned is a grip turned round.
+type turned struct {
+	node model.Node
+	edit diag.Edit
+	// how says in words what to write.
+	how string
+	ground
+}
+
+// ground is why a grip is turned round.
+type ground struct {
+	// mends is what the rig must be with the grip turned.
+	mends func(*lint.Outlook) bool
+	// against is the strand that holds against the haul; empty if that is not why.
+	against string
+}
+
+// checkHitchBackward looks at every grip and capture turned round, one at a time, and
+// reports the one with which the mended rig has the highest advantage.
 func checkHitchBackward(p *lint.Pass) {
-	mends, open := turnMends(p), preloaded(p)
-	var best *lint.Trial
-	var found diag.Diagnostic
+	of := groundsToTurn(p)
+	var found []outlook[turned]
 	for _, r := range p.Rig.Ropes {
 		for i, n := range r.Nodes {
 			if n.Role != model.Grip && n.Role != model.Capture {
 				continue
 			}
-			against := beside(open, r, i)
-			if mends == nil && against == "" {
+			grounds := of(r, i)
+			if len(grounds) == 0 {
 				continue
 			}
-			edit, says, ok := p.Turn(r, i)
+			edit, how, ok := p.Turn(r, i)
 			if !ok {
 				continue
 			}
-			t, ok := p.Try(edit)
-			switch {
-			case !ok:
-			case mends != nil && mends(t) && t.Better(best):
-				best, found = t, backward(p, n, t, edit, says)
-			case against != "" && t.Mends(p) && t.Compare(p) > 0 && t.Better(best):
-				best, found = t, hindering(p, n, t, edit, says, against)
+			o, ok := p.Look(p.Turned(r, i))
+			at := slices.IndexFunc(grounds, func(g ground) bool { return ok && g.mends(o) })
+			if at >= 0 {
+				found = append(found, outlook[turned]{o, turned{n, edit, how, grounds[at]}})
 			}
 		}
 	}
-	if best == nil {
-		return
+	for _, f := range bestFirst(found) {
+		if t, ok := p.Try(f.change.edit); ok && f.change.mends(t.Outlook) {
+			explain(p, t, backward(p, f.change, t))
+			return
+		}
 	}
-	if !p.Proves(best, found) {
-		found.Fixes = nil
-	}
-	p.Explain(found)
 }
 
-// turnMends gives the test that a trial must pass; nil if the rig does its job. A rig that raises its load but, hands off, does not hold
-// it is mended if it raises it as well as before and then holds it.
-func turnMends(p *lint.Pass) func(*lint.Trial) bool {
+// groundsToTurn gives the grounds to turn each grip: the rig does not do its job, or
+// the grip may hold against the haul.
+func groundsToTurn(p *lint.Pass) func(r *model.Rope, node int) []ground {
+	mends, open := turnMends(p), preloaded(p)
+	hinders := func(o *lint.Outlook) bool { return o.Mends(p) && o.Compare(p) > 0 }
+	return func(r *model.Rope, node int) (grounds []ground) {
+		if mends != nil {
+			grounds = append(grounds, ground{mends, ""})
+		}
+		if against := beside(open, r, node); against != "" {
+			grounds = append(grounds, ground{hinders, against})
+		}
+		return grounds
+	}
+}
+
+// turnMends gives the test that a turned grip must pass; nil if the rig does its job. A
+// rig that raises its load but, hands off, does not hold it is mended if it raises it as
+// well as before and then holds it.
+func turnMends(p *lint.Pass) func(*lint.Outlook) bool {
 	switch p.Fault() {
 	case solve.RaisesNothing, solve.Falls, solve.Jammed:
-		return func(t *lint.Trial) bool { return t.Mends(p) }
+		return func(o *lint.Outlook) bool { return o.Mends(p) }
 	}
 	if p.Result.Status != solve.OK || p.Explained() || p.Result.Released.Answer == solve.Held {
 		return nil
 	}
-	return func(t *lint.Trial) bool {
-		return t.Mends(p) && t.Result.Released.Answer == solve.Held && t.Compare(p) >= 0
+	return func(o *lint.Outlook) bool {
+		return o.Mends(p) && o.Released() == solve.Held && o.Compare(p) >= 0
 	}
 }
 
@@ -101,28 +131,22 @@ func beside(open map[strandOf]bool, r *model.Rope, node int) string {
 	return ""
 }
 
-// hindering makes the finding about a grip that holds against the haul, which raises
-// the load all the same.
-func hindering(p *lint.Pass, n model.Node, t *lint.Trial, edit diag.Edit, says, strand string) diag.Diagnostic {
-	d := backward(p, n, t, edit, says)
-	d.Message = fmt.Sprintf("%s grips the wrong way: %s holds against the haul, and %s; turned round, %s",
-		lint.NameOf(n.Part), strand, p.Rises(), t.Rises())
-	d.Fixes[0].Gives = t.Rises()
-	return d
-}
-
 // backward makes the finding about a grip and the trial in which it is turned.
-func backward(p *lint.Pass, n model.Node, t *lint.Trial, edit diag.Edit, says string) diag.Diagnostic {
-	name := lint.NameOf(n.Part)
+func backward(p *lint.Pass, g turned, t *lint.Trial) diag.Diagnostic {
+	name := lint.NameOf(g.node.Part)
 	message := fmt.Sprintf("%s grips the wrong way: %s; turned round, %s", name, p.Trouble(), t.Rises())
 	gives := t.Rises()
-	if p.Result.Status == solve.OK {
+	switch {
+	case g.against != "":
+		message = fmt.Sprintf("%s grips the wrong way: %s holds against the haul, and %s; turned round, %s",
+			name, g.against, p.Rises(), t.Rises())
+	case p.Result.Status == solve.OK:
 		message = fmt.Sprintf("%s grips the wrong way: hands off, %s; turned round, it holds",
 			name, lint.Fall(p.Rig, p.Result.Released, ""))
 		gives = "hands off, the load is held"
 	}
 	return diag.Diagnostic{
-		Place: n.Place, Message: message, Subject: n.Part.Name,
-		Fixes: []diag.Fix{{Title: "turn " + name + " round: " + says, Gives: gives, Edits: []diag.Edit{edit}}},
+		Place: g.node.Place, Message: message, Subject: g.node.Part.Name,
+		Fixes: []diag.Fix{{Title: "turn " + name + " round: " + g.how, Gives: gives, Edits: []diag.Edit{g.edit}}},
 	}
 }

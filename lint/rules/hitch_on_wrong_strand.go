@@ -29,29 +29,38 @@ type move struct {
 	stroke, away int
 }
 
-// checkHitchOnWrongStrand moves every hitch, one at a time, to every other strand,
-// and sets one that was forgotten on every strand. It reports the move with which the
-// mended rig has the highest advantage; among equals the nearest to where the hitch is,
-// then the first in the file.
+// checkHitchOnWrongStrand looks at every hitch, one at a time, on every other strand, and
+// at one that was forgotten on every strand. It reports the move with which the mended
+// rig has the highest advantage; among equals the first of moves. Where setting in one
+// that was forgotten mends the rig, no other is moved.
 func checkHitchOnWrongStrand(p *lint.Pass) {
 	if f := p.Fault(); f != solve.RaisesNothing && f != solve.Falls {
 		return
 	}
-	var best *lint.Trial
-	var found diag.Diagnostic
+	var mends []outlook[move]
 	for _, m := range moves(p.Rig) {
-		edits := m.edits()
-		if t, ok := p.Try(edits...); ok && t.Mends(p) && t.Better(best) {
-			best, found = t, misplaced(p, m, t, edits)
+		if m.rope != nil && len(mends) > 0 && mends[0].change.rope == nil {
+			break // a hitch that grips nothing explains enough
+		}
+		rig, ok := p.Moved(m.hitch, m.rope, m.node, m.to, m.stroke)
+		if !ok {
+			continue
+		}
+		o, ok := p.Look(rig)
+		if !ok { // the farther ones cost as much
+			break
+		}
+		if o.Mends(p) {
+			mends = append(mends, outlook[move]{o, m})
 		}
 	}
-	if best == nil {
-		return
+	for _, m := range bestFirst(mends) {
+		edits := m.change.edits()
+		if t, ok := p.Try(edits...); ok && t.Mends(p) {
+			explain(p, t, misplaced(p, m.change, t, edits))
+			return
+		}
 	}
-	if !p.Proves(best, found) {
-		found.Fixes = nil
-	}
-	p.Explain(found)
 }
 
 // edits makes the move in the text.
@@ -63,9 +72,9 @@ func (m move) edits() []diag.Edit {
 		lint.SetIn(m.to, m.stroke, m.rope.Nodes[m.node].Place.Text()))
 }
 
-// moves lists every hitch or clamp through which the rope runs straight on, with
-// every other strand that is not slack: the nearest first, then in file order. Last
-// come those that grip no rope.
+// moves lists every hitch or clamp with every other strand that is not slack. First come
+// those that grip no rope, which are the likeliest to be wrong; then those through which
+// the rope runs straight on, the nearest strands first; then in file order.
 func moves(rig *model.Rig) []move {
 	var list []move
 	beyond := 0 // farther than any strand of the same rope
@@ -82,7 +91,7 @@ func moves(rig *model.Rig) []move {
 	}
 	for _, h := range hitches(rig) {
 		if h.forgotten() != "" {
-			list = append(list, into(rig, move{hitch: h.part, away: beyond + 1})...)
+			list = append(list, into(rig, move{hitch: h.part})...)
 		}
 	}
 	slices.SortStableFunc(list, func(a, b move) int { return cmp.Compare(a.away, b.away) })

@@ -22,7 +22,7 @@ func checkIdleHitch(p *lint.Pass) {
 		d := diag.Diagnostic{Place: p.OnRope(h.part), Subject: h.part.Name}
 		name := lint.NameOf(h.part)
 		switch why := h.forgotten(); {
-		case p.Reported(hitchOnWrongStrand, h.part.Name):
+		case p.Reported(hitchOnWrongStrand, h.part.Name), bearsPeople(p, h.part):
 			continue
 		case why != "":
 			d.Message = name + " grips no rope, though " + why
@@ -34,6 +34,16 @@ func checkIdleHitch(p *lint.Pass) {
 		}
 		p.Report(d)
 	}
+}
+
+// bearsPeople says whether it has been reported that people are on a part.
+func bearsPeople(p *lint.Pass, part *model.Part) bool {
+	for _, who := range p.Rig.Parts {
+		if who.On == part && p.Reported(pullsItself, who.Name) {
+			return true
+		}
+	}
+	return false
 }
 
 // gripsNothing says whether a part carries nothing in every phase.

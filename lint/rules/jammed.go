@@ -55,7 +55,7 @@ func holdsAgainst(p *lint.Pass, pulled *model.Rope) *model.Rope {
 		if r == pulled {
 			continue
 		}
-		without, ok := p.WithoutRope(r)
+		without, ok := p.Look(p.Rig.Reeved(r, nil))
 		if !ok {
 			return nil
 		}

@@ -97,12 +97,11 @@ func holding(l line, part string) bool {
 	return slices.ContainsFunc(l.nodes, func(n string) bool { return strings.HasPrefix(n, part) })
 }
 
-// bestMove tries every hitch on every other strand, and on every strand one that was
-// forgotten, by building the text anew, and
-// gives the highest advantage of those that mend the rig; empty if none does.
+// bestMove tries on every strand each hitch that was forgotten, else every hitch on every
+// other strand, by building the text anew, and gives the highest advantage of those that
+// mend the rig; empty if none does.
 func bestMove(t require.TestingT, l line, now *solve.Result) string {
-	var best *solve.Result
-	var trials []line
+	var trials, forgotten []line
 	for i, n := range l.nodes {
 		if !strings.HasPrefix(n, "grab") || l.strokes[i-1] != l.strokes[i] {
 			continue
@@ -116,10 +115,18 @@ func bestMove(t require.TestingT, l line, now *solve.Result) string {
 	for _, k := range []string{"0", "1"} {
 		if holding(l, "runner"+k) && !holding(l, "grab"+k) {
 			for into := range l.strokes {
-				trials = append(trials, set(l, "grab"+k, into))
+				forgotten = append(forgotten, set(l, "grab"+k, into))
 			}
 		}
 	}
+	if best := bestOf(t, forgotten, now); best != "" {
+		return best
+	}
+	return bestOf(t, trials, now)
+}
+
+func bestOf(t require.TestingT, trials []line, now *solve.Result) string {
+	var best *solve.Result
 	for _, trial := range trials {
 		res, ok := solved(t, trial)
 		falls := now.Released.Answer == solve.Down || now.Released.Answer == solve.Jams

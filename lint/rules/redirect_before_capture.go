@@ -53,7 +53,7 @@ func turnsOnGround(r *model.Rope, node int) bool {
 // heldOver lists the bends on the ground, of hardware that could be elsewhere in the rope,
 // between a capture and the end of its run that it holds.
 func heldOver(r *model.Rope, capture int) []int {
-	first, last, open := lint.RunEnds(r, capture)
+	first, last, open := r.Run(capture)
 	if !open {
 		return nil
 	}

@@ -16,7 +16,7 @@ var slackStrand = &lint.Rule{
 
 func checkSlackStrand(p *lint.Pass) {
 	for _, r := range p.Rig.Ropes {
-		if r.Broken || isLoose(r) || carries(p.Result, r) || onIdleHitch(p, r) || backsUp(p, r) {
+		if r.Broken || p.Reported(tiedBetweenFixed, r.Line.Name) || isLoose(r) || carries(p.Result, r) || onIdleHitch(p, r) || backsUp(p, r) {
 			continue
 		}
 		p.Report(diag.Diagnostic{

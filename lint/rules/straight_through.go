@@ -48,6 +48,6 @@ func meant(r *model.Rope, node int) bool {
 // tiedAtBothEnds says whether the run that a node is in is tied at both its ends. A
 // closed line has none.
 func tiedAtBothEnds(r *model.Rope, node int) bool {
-	first, last, open := lint.RunEnds(r, node)
+	first, last, open := r.Run(node)
 	return open && r.Nodes[first].Role == model.Tied && r.Nodes[last].Role == model.Tied
 }

@@ -139,8 +139,8 @@ hauler guides
 pulley top on head holds litter
 rope long
 rope tag
-reeve long: litter / ⟦top \ team⟧jammed
-reeve tag: litter \ guides
+reeve long: litter / top \ team
+reeve tag: litter \ ⟦guides⟧opposed-teams
 `},
 	{"a load that nothing carries", `anchor head
 load ⟦litter⟧not-held-while-hauling,unused-part

@@ -64,9 +64,11 @@ type strokeOut struct {
 	RiseM   *figure   `json:"rise_m"`
 	HauledM *figure   `json:"hauled_m"`
 	Pairs   []pairOut `json:"pairs"`
-	// EndM is the rise at which the first pair meets that cannot be reset.
-	EndM     *figure      `json:"end_m"`
-	SetBackM *figure      `json:"set_back_m"`
+	// EndM is the rise that no reset can exceed.
+	EndM     *figure `json:"end_m"`
+	SetBackM *figure `json:"set_back_m"`
+	// SlipM is what is hauled at the start of each stroke before the grips that pull hold.
+	SlipM    *figure      `json:"slip_m"`
 	Missing  []string     `json:"missing"`
 	Together *togetherOut `json:"together"`
 	Raise    *raiseOut    `json:"raise"`
@@ -99,7 +101,7 @@ type raiseOut struct {
 	ReachedM *figure `json:"reached_m"`
 	HauledM  *figure `json:"hauled_m"`
 	Resets   int     `json:"resets"`
-	// Endless says that no reset wins anything.
+	// Endless says that from reached_m on no reset wins anything.
 	Endless bool `json:"endless"`
 }
 
@@ -120,10 +122,9 @@ func strokeOf(k *solve.Stroke) *strokeOut {
 	if !k.Known() {
 		return out
 	}
-	out.SetBackM = figureOf(&k.SetBack)
-	if k.End != nil {
-		out.EndM = figureOf(k.End.Meets)
-	}
+	out.SetBackM, out.SlipM = figureOf(&k.SetBack), figureOf(&k.Slip)
+	end, _ := k.Limit()
+	out.EndM = figureOf(end)
 	if t := k.Together; t != nil {
 		out.Together = &togetherOut{RiseM: figureOf(&t.Rise), Starts: []startOut{}}
 		for _, s := range t.Starts {

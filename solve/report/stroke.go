@@ -70,14 +70,20 @@ func raised(k *solve.Stroke, s scale) string {
 	r := k.Raise
 	switch {
 	case r == nil && k.End != nil && k.End != k.First:
-		return "with resets " + s.metres(*k.End.Meets) + ", until " + met(k.End)
+		rise, by := k.Limit()
+		if by == k.First && rise.Cmp(*k.Rise) == 0 {
+			return "there it ends, with no room for a reset"
+		}
+		return "with resets " + s.metres(*rise) + ", until " + met(by)
 	case r == nil && k.End != nil:
 		return "there it ends"
 	case r == nil:
 		return ""
+	case r.Endless && r.Reached.Cmp(*k.Rise) > 0:
+		return "with resets " + s.metres(r.Reached) + ", where each reset loses what a stroke wins, short of " + s.metres(r.Height)
 	case r.Endless:
 		return "each reset loses what a stroke wins, so that it never raises " + s.metres(r.Height)
-	case r.EndedBy != nil && r.EndedBy == k.First:
+	case r.EndedBy != nil && r.EndedBy == k.First && r.Resets == 0:
 		return "there it ends, short of " + s.metres(r.Height)
 	}
 	words := fmt.Sprintf("%d resets for %s", r.Resets, s.metres(r.Reached))
