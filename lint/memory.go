@@ -153,10 +153,10 @@ func (e *examination) look(index int) *seen {
 	for rule, left := range e.balance() {
 		was, had := before[rule]
 		if !had {
-			was = fullPurse
+			was = full
 		}
 		s.spent[rule] = was.less(left)
-		broke = broke || left.broke()
+		broke = broke || left.empty()
 	}
 	// What could not be paid for may be found another time.
 	if !broke && !e.stopped && s.contained() {

@@ -21,13 +21,24 @@ const (
 	mostGlances = 4_000
 )
 
+// full is a purse from which nothing has been paid.
+var full = purse{text: mostText, work: mostWork, glances: mostGlances}
+
+// less gives what is left once as much as another purse holds is paid.
+func (p purse) less(q purse) purse {
+	return purse{p.text - q.text, p.work - q.work, p.glances - q.glances}
+}
+
+// empty says whether something could not be paid.
+func (p purse) empty() bool { return p.text < 0 || p.work < 0 || p.glances < 0 }
+
 // purse gives the purse of the running rule.
 func (p *Pass) purse() *purse { return p.purseOf(p.rule) }
 
 func (e *examination) purseOf(rule *Rule) *purse {
 	if e.purses[rule] == nil {
-		full := fullPurse
-		e.purses[rule] = &full
+		p := full
+		e.purses[rule] = &p
 	}
 	return e.purses[rule]
 }
@@ -120,7 +131,8 @@ func (e *examination) balance() iter.Seq2[*Rule, purse] {
 // one has not so much.
 func (e *examination) pay(spent map[*Rule]purse) bool {
 	for rule, s := range spent {
-		if left := e.purseOf(rule).less(s); left.broke() {
+		left := e.purseOf(rule)
+		if left.less(s).empty() {
 			return false
 		}
 	}
@@ -130,14 +142,3 @@ func (e *examination) pay(spent map[*Rule]purse) bool {
 	}
 	return true
 }
-
-// fullPurse is what every rule begins with.
-var fullPurse = purse{text: mostText, work: mostWork, glances: mostGlances}
-
-// less gives what is left of a purse after some spending.
-func (p purse) less(spent purse) purse {
-	return purse{text: p.text - spent.text, work: p.work - spent.work, glances: p.glances - spent.glances}
-}
-
-// broke says whether something could not be paid for.
-func (p purse) broke() bool { return p.text < 0 || p.work < 0 || p.glances < 0 }
