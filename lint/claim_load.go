@@ -28,7 +28,7 @@ type carried struct {
 // worst gives the most that a part carries in any phase with tensions, with friction
 // where that is known. Phases of other haulers than by are left out, if it is given.
 func worst(res *solve.Result, part, by *model.Part) (load carried) {
-	for _, ph := range res.Every() {
+	for _, ph := range res.Bearing() {
 		parts, _ := ph.Loads()
 		if by != nil && ph.Hauler != nil && ph.Hauler != by || part.Index >= len(parts) {
 			continue

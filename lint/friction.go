@@ -63,6 +63,16 @@ func (p *Pass) WithoutFriction() string {
 	return ""
 }
 
+// Frictionless stands in a message after a force of a phase that is reckoned without
+// friction though the rig says something of it; it is empty where friction is known, where
+// nothing is pulled, and in an ideal rig.
+func (p *Pass) Frictionless(ph *solve.Phase) string {
+	if ph == nil || ph.Hauler == nil || ph.Actual.Known() || ph.Pull == nil || ph.Pull.IsZero() {
+		return ""
+	}
+	return p.WithoutFriction()
+}
+
 // isWeight says whether a node is a load, whose friction is on the ground.
 func isWeight(n model.Node) bool { return n.Part != nil && n.Part.Kind.IsWeight() }
 

@@ -7,10 +7,12 @@ import (
 	"fairlead/lang/diag"
 	"fairlead/lang/load"
 	"fairlead/lang/model"
+	"fairlead/lang/quantity"
 	"fairlead/lang/source"
 	"fairlead/lang/syntax"
 	"fairlead/lint/house"
 	"fairlead/solve"
+	"fairlead/solve/lp"
 )
 
 // Pass is one rig under examination: what a rule is given. The rig is solved once
@@ -49,6 +51,12 @@ type examination struct {
 	// whole are the statements that concern the whole file, wherever they stand, once
 	// asked for.
 	whole []source.Span
+	// memory has what is known of earlier versions of the file; nil without any.
+	memory *Memory
+	// stop says that nobody wants the findings any more; nil for never. stopped says
+	// that it did.
+	stop    func() bool
+	stopped bool
 	// includedBy has the rigs that include a rig, once asked for.
 	includedBy map[*model.Rig][]*model.Rig
 }
@@ -87,6 +95,9 @@ func (p *Pass) run() []diag.Diagnostic {
 		return nil
 	}
 	for _, r := range p.rules {
+		if p.stopped = p.stopped || p.stop != nil && p.stop(); p.stopped {
+			break
+		}
 		if r.Check != nil {
 			p.rule = r
 			r.Check(p)
@@ -137,6 +148,22 @@ func (p *Pass) Reported(rule *Rule, subject string) bool {
 func (p *Pass) ReportedAt(rule *Rule, part string) bool {
 	is := func(d diag.Diagnostic) bool { return d.Rule == rule.Name && d.Named(part) }
 	return slices.ContainsFunc(p.found, is) || slices.ContainsFunc(p.silent, is)
+}
+
+// Named says whether the author names a part in a claim about findings of the running
+// rule: such a part has a finding of its own.
+func (p *Pass) Named(part *model.Part) bool {
+	for _, a := range p.Rig.Accepted {
+		if a.At == part && a.Rule.Text == p.rule.Name {
+			return true
+		}
+	}
+	for _, c := range p.Rig.Claims {
+		if c.Subject == syntax.Finding && c.Of == part && c.Rule != nil && c.Rule.Text == p.rule.Name {
+			return true
+		}
+	}
+	return false
 }
 
 // Explained says whether a rule has said why the rig does not do its job.
@@ -190,6 +217,26 @@ func (p *Pass) WithoutRope(gone *model.Rope) (without *solve.Result, ok bool) {
 		return nil, false
 	}
 	return solve.Ideal(p.Rig.Reeved(gone, nil)), true
+}
+
+// WithAngle solves the rig as if some bends, each by its place in Rig.Ropes and its node
+// there, had another included angle, in degrees; ok is false if that cannot be afforded.
+func (p *Pass) WithAngle(degrees lp.Num, bends map[int][]int) (opened *solve.Result, ok bool) {
+	if p.inTrial || !p.Afford(1) {
+		return nil, false
+	}
+	angle := &quantity.Quantity{Low: degrees.Rat(), High: degrees.Rat(), Dimension: quantity.Angle, Unit: "deg"}
+	rig := *p.Rig
+	rig.Ropes = slices.Clone(rig.Ropes)
+	for i, nodes := range bends {
+		rope := *rig.Ropes[i]
+		rope.Nodes = slices.Clone(rope.Nodes)
+		for _, node := range nodes {
+			rope.Nodes[node].Angle = angle
+		}
+		rig.Ropes[i] = &rope
+	}
+	return solve.Rig(&rig), true
 }
 
 // Exchanged solves the rig as if two nodes of a rope changed places; ok is false if that

@@ -1,6 +1,10 @@
 package lint
 
-import "fairlead/lang/quantity"
+import (
+	"iter"
+
+	"fairlead/lang/quantity"
+)
 
 // purse pays for what one rule solves in one file beyond the rigs themselves, so
 // that no file makes the linter slow: what it cannot pay for is not tried, and the
@@ -17,12 +21,26 @@ const (
 	mostGlances = 4_000
 )
 
+// full is a purse from which nothing has been paid.
+var full = purse{text: mostText, work: mostWork, glances: mostGlances}
+
+// less gives what is left once as much as another purse holds is paid.
+func (p purse) less(q purse) purse {
+	return purse{p.text - q.text, p.work - q.work, p.glances - q.glances}
+}
+
+// empty says whether something could not be paid.
+func (p purse) empty() bool { return p.text < 0 || p.work < 0 || p.glances < 0 }
+
 // purse gives the purse of the running rule.
-func (p *Pass) purse() *purse {
-	if p.purses[p.rule] == nil {
-		p.purses[p.rule] = &purse{text: mostText, work: mostWork, glances: mostGlances}
+func (p *Pass) purse() *purse { return p.purseOf(p.rule) }
+
+func (e *examination) purseOf(rule *Rule) *purse {
+	if e.purses[rule] == nil {
+		p := full
+		e.purses[rule] = &p
 	}
-	return p.purses[p.rule]
+	return e.purses[rule]
 }
 
 // Afford pays for solving the rig so many times; false if that is too much. The
@@ -96,4 +114,31 @@ func (p *purse) solve(price int) bool {
 func (p *purse) read(text string) bool {
 	p.text -= len(text)
 	return p.text >= 0
+}
+
+// balance gives what is left in each purse.
+func (e *examination) balance() iter.Seq2[*Rule, purse] {
+	return func(yield func(*Rule, purse) bool) {
+		for rule, p := range e.purses {
+			if !yield(rule, *p) {
+				return
+			}
+		}
+	}
+}
+
+// pay takes from each purse what its rule once spent; false, with nothing taken, if
+// one has not so much.
+func (e *examination) pay(spent map[*Rule]purse) bool {
+	for rule, s := range spent {
+		left := e.purseOf(rule)
+		if left.less(s).empty() {
+			return false
+		}
+	}
+	for rule, s := range spent {
+		p := e.purseOf(rule)
+		*p = p.less(s)
+	}
+	return true
 }

@@ -9,7 +9,6 @@ import (
 	"fairlead/lang/model"
 	"fairlead/lang/source"
 	"fairlead/lint/house"
-	"fairlead/solve"
 )
 
 // Outcome is what comes of examining files.
@@ -58,7 +57,13 @@ func Examine(files []*load.Loaded, rules []*Rule) Outcome {
 // examineFile gives the findings of one file.
 func examineFile(f *load.Loaded, rules []*Rule, known []string) Outcome {
 	e := &examination{file: f, House: HouseOf(f), rules: rules, purses: map[*Rule]*purse{}}
-	s := &settlement{file: f, house: e.House, rules: rules, known: known}
+	return e.outcome(known)
+}
+
+// outcome looks at every rig of the file and settles the claims.
+func (e *examination) outcome(known []string) Outcome {
+	f := e.file
+	s := &settlement{file: f, house: e.House, rules: e.rules, known: known}
 	for _, d := range f.Problems {
 		one := finding{rig: rigAt(f.Model, d.Place), ofText: true}
 		if d.Severity < diag.Error { // no house rule makes an error of the text right
@@ -71,12 +76,12 @@ func examineFile(f *load.Loaded, rules []*Rule, known []string) Outcome {
 	}
 	dim := map[string]bool{}
 	for i, rig := range f.Model.Rigs {
-		p := e.pass(rig, solve.Rig(rig))
-		dim[rig.Name] = dim[rig.Name] || p.isDim()
-		for _, d := range p.run() {
+		seen := e.look(i)
+		dim[rig.Name] = dim[rig.Name] || seen.dim
+		for _, d := range seen.found {
 			s.add(finding{Diagnostic: d, rig: i})
 		}
-		for _, d := range p.silent {
+		for _, d := range seen.silent {
 			s.add(finding{Diagnostic: d, rig: i, silent: true})
 		}
 	}

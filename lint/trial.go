@@ -93,9 +93,20 @@ func (p *Pass) standAlone() *standing {
 	if p.alone != nil {
 		return p.alone
 	}
-	p.alone = &standing{}
-	rigs, file := p.file.Model.Rigs, p.file.File
-	needed := withIncluded(append(p.includers(p.Rig), p.Rig))
+	index := slices.Index(p.file.Model.Rigs, p.Rig)
+	p.alone = p.standing(index)
+	p.alone.faults = newTally(p.file.Problems)
+	if len(p.alone.cuts) > 0 {
+		p.alone.faults = newTally(p.file.Draft(diag.Draft(p.file.File, p.alone.cuts)).Problems)
+	}
+	return p.alone
+}
+
+// standing gives what a rig needs of its file, its faults not counted.
+func (e *examination) standing(index int) *standing {
+	alone := &standing{}
+	rigs, file := e.file.Model.Rigs, e.file.File
+	needed := withIncluded(append(e.includers(rigs[index]), rigs[index]))
 	var from int // where the stretch begins that is cut next
 	for i, rig := range rigs {
 		at := rig.Place.Span.Start
@@ -105,22 +116,18 @@ func (p *Pass) standAlone() *standing {
 		if !needed[rig] {
 			continue
 		}
-		p.cut(source.Span{Start: from, End: at})
+		alone.cuts = e.cut(alone.cuts, source.Span{Start: from, End: at})
 		from = len(file.Text)
 		if i+1 < len(rigs) {
 			from = rigs[i+1].Place.Span.Start
 		}
-		if rig == p.Rig {
-			p.alone.own = len(p.alone.rigs)
+		if i == index {
+			alone.own = len(alone.rigs)
 		}
-		p.alone.rigs = append(p.alone.rigs, rig)
+		alone.rigs = append(alone.rigs, rig)
 	}
-	p.cut(source.Span{Start: from, End: len(file.Text)})
-	p.alone.faults = newTally(p.file.Problems)
-	if len(p.alone.cuts) > 0 {
-		p.alone.faults = newTally(p.file.Draft(diag.Draft(file, p.alone.cuts)).Problems)
-	}
-	return p.alone
+	alone.cuts = e.cut(alone.cuts, source.Span{Start: from, End: len(file.Text)})
+	return alone
 }
 
 // includers lists the rigs of the file that include a rig, or one that does.
@@ -167,21 +174,22 @@ func withIncluded(rigs []*model.Rig) map[*model.Rig]bool {
 
 // cut takes a stretch of other rigs out, but for the statements in it that concern
 // the whole file.
-func (p *Pass) cut(other source.Span) {
+func (e *examination) cut(cuts []diag.Edit, other source.Span) []diag.Edit {
 	at := other.Start
 	take := func(end int) {
 		if at < end {
-			place := p.file.File.At(source.Span{Start: at, End: end})
-			p.alone.cuts = append(p.alone.cuts, diag.Edit{Place: place, NewText: "\n"})
+			place := e.file.File.At(source.Span{Start: at, End: end})
+			cuts = append(cuts, diag.Edit{Place: place, NewText: "\n"})
 		}
 	}
-	for _, s := range p.ofWholeFile() {
+	for _, s := range e.ofWholeFile() {
 		if other.Contains(s) {
 			take(s.Start)
 			at = s.End
 		}
 	}
 	take(other.End)
+	return cuts
 }
 
 // ofWholeFile lists the statements that belong to no rig, wherever they stand.

@@ -99,6 +99,24 @@ func (p *Pass) Newtons(n lp.Num) string { return measured(n, forceUnit(p.Rig)) }
 // newtons gives a force in newtons in the rig's unit.
 func newtons(res *solve.Result, n lp.Num) string { return measured(n, forceUnit(res.Rig)) }
 
+// NewtonsFrom gives a force in newtons in the rig's unit, with as many digits as it takes
+// to tell it from another.
+func (p *Pass) NewtonsFrom(n, other lp.Num) string {
+	return inUnit(n, forceUnit(p.Rig).Word, other)
+}
+
+// Between gives a force in newtons that lies between two: "1.1 to 1.3 kN".
+func (p *Pass) Between(low, high lp.Num) string {
+	least, most := p.Newtons(low), p.Newtons(high)
+	if least == most {
+		return most
+	}
+	return strings.TrimSuffix(least, " "+forceUnit(p.Rig).Word) + " to " + most
+}
+
+// From gives a plain number with as many digits as it takes to tell it from another.
+func From(n, other lp.Num) string { return inUnit(n, "", other) }
+
 // share gives a force as a part of the load's weight.
 func share(res *solve.Result, n lp.Num) string {
 	load := "the load"

@@ -85,3 +85,17 @@ func slopes(first, second, cos, half lp.Num) (byFirst, bySecond lp.Num) {
 	}
 	return first.Add(second.Mul(cos)).Quo(size), second.Add(first.Mul(cos)).Quo(size)
 }
+
+// BendForce gives the force with which a rope presses on what it bends round at a node, in
+// fractions of the reference weight and with friction where that is known; nil if the
+// phase has no forces, or if nothing bends there.
+func (p *Phase) BendForce(r *model.Rope, node int) *lp.Num {
+	if !p.Solved() || p.usual == nil || r.Broken || !isBend(r.Nodes[node]) {
+		return nil
+	}
+	c := p.usual.contact(r, node, true)
+	if c.oblique {
+		return p.marked(p.usual.force(c.size)).Value
+	}
+	return p.marked(p.usual.size(c.along)).Value
+}

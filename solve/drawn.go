@@ -18,6 +18,13 @@ type drawn struct {
 	sides int
 }
 
+// drawnIn finds the directions of the forces in a phase.
+func (r *Result) drawnIn(ph *Phase) *drawn {
+	strands, _ := ph.Tensions()
+	return &drawn{layout: r.system.held.layout, phase: ph, rig: r.Rig, strands: strands,
+		weight: func(q *model.Part) lp.Num { return r.WeightOf(q, ph.hauling()) }}
+}
+
 // groups gives what draws a part, by line and by part clipped to it, but for what it is
 // on. known is false if a direction is not known.
 func (d *drawn) groups(p *model.Part) (groups []group, known bool) {
@@ -84,6 +91,9 @@ func (d *drawn) at(r *model.Rope, node int) (leans []lean, known bool) {
 		return []lean{{legs[0].force * half, legs[0].angle, -1, legs[0].open}, {legs[1].force * half, legs[1].angle, -1, legs[1].open}}, true
 	}
 	for _, l := range legs {
+		if l.force == 0 { // it may lie where it will, such as a tail
+			continue
+		}
 		off, known := d.off(r, node, l)
 		if !known {
 			return nil, false

@@ -21,6 +21,8 @@ type system struct {
 	// place is where the parts are.
 	place positions
 	stays stays
+	// ratings are those of the result, once asked for.
+	ratings ratings
 }
 
 // Rig computes everything of one rig.

@@ -1,6 +1,8 @@
 package solve
 
 import (
+	"sync"
+
 	"fairlead/lang/model"
 	"fairlead/lang/quantity"
 	"fairlead/solve/lp"
@@ -19,7 +21,7 @@ const (
 // Rating sets the worst load of a part against what it bears.
 type Rating struct {
 	Part *model.Part
-	// Load is the worst over all phases in newtons, its upper end, or the lower one
+	// Load is the worst over all phases of Result.Bearing in newtons, its upper end, or the lower one
 	// where preload leaves it open above. With friction where it is known. Nil if no
 	// phase tells, or if the rig has no masses.
 	Load *lp.Num
@@ -28,6 +30,14 @@ type Rating struct {
 	// Ideal says that friction in that phase is unknown, so that the true load of a
 	// part on the team's side is larger.
 	Ideal bool
+	// Ranges says that the load is the upper end of a range, AtMost that the forces are not
+	// parallel, so that their sizes were added up: the true load may be smaller.
+	Ranges, AtMost bool
+	// Least is what the part surely carries in some phase, in newtons; 0 without Load.
+	Least lp.Num
+	// Open is how much of it hangs on how ropes share a load while hauling; nil if
+	// nothing does.
+	Open *OpenShare
 	// Strength is what the part bears in newtons, the lower end of a range: the
 	// smallest of strength, slip and damage force, and of a line what its worst knot
 	// leaves of it. Nil if none is stated.
@@ -39,12 +49,29 @@ type Rating struct {
 	Factor *lp.Num
 }
 
-// Ratings gives the rating of every part, in file order.
+// ratings remembers them: many ask.
+type ratings struct {
+	once sync.Once
+	list []Rating
+}
+
+// Ratings gives the rating of every part, in file order. The list is shared: nobody may
+// change it.
 func (r *Result) Ratings() []Rating {
+	if r.system == nil {
+		return nil
+	}
+	known := &r.system.ratings
+	known.once.Do(func() { known.list = r.rate() })
+	return known.list
+}
+
+func (r *Result) rate() []Rating {
 	list := make([]Rating, len(r.Rig.Parts))
 	for i, p := range r.Rig.Parts {
 		list[i] = Rating{Part: p}
 		r.worstLoad(&list[i])
+		list[i].Open = r.openShare(p)
 		list[i].bears(r.Rig)
 		if list[i].Load != nil && list[i].Strength != nil && list[i].Load.Sign() > 0 {
 			factor := list[i].Strength.Quo(*list[i].Load)
@@ -101,15 +128,19 @@ func (r *Result) worstLoad(rating *Rating) {
 	if r.WeightNewtons == nil {
 		return
 	}
-	for _, ph := range r.Every() {
+	for _, ph := range r.Bearing() {
 		parts, ideal := ph.Loads()
-		load := parts[rating.Part.Index].Force
+		load := parts[rating.Part.Index]
 		if !load.Known() {
 			continue
 		}
 		newtons := load.Most().Mul(*r.WeightNewtons)
+		if !load.AtMost {
+			rating.Least = lp.Max(rating.Least, load.Low.Mul(*r.WeightNewtons))
+		}
 		if rating.Load == nil || newtons.Cmp(*rating.Load) > 0 {
 			rating.Load, rating.Phase, rating.Ideal = &newtons, ph, ideal
+			rating.Ranges, rating.AtMost = load.High != nil && load.Force.Ranges(), load.AtMost
 		}
 	}
 }

@@ -1,6 +1,7 @@
 package solve_test
 
 import (
+	"math"
 	"strings"
 	"testing"
 
@@ -71,4 +72,49 @@ func TestNoRatingWithoutMasses(t *testing.T) {
 		assert.Nil(t, r.Load)
 		assert.Nil(t, r.Factor)
 	}
+}
+
+// A bend of 60 degrees with 0.9 kN and 1 kN on its two sides: √(0.81 + 1 + 0.9) kN.
+func TestBendForce(t *testing.T) {
+	const text = kilo + `
+anchor head
+anchor house
+pulley top on head %ETA%
+pulley corner on house %ETA%
+rope long
+reeve long: litter / top (angle 0 deg) / corner (angle 60 deg) \ team
+`
+	res := solved(t, filled(text, "ETA", "efficiency 100 %"))
+	assert.InDelta(t, math.Sqrt(3), haul(t, res).BendForce(res.Rig.Ropes[0], 2).Float(), 1e-9)
+	assert.Nil(t, haul(t, res).BendForce(res.Rig.Ropes[0], 0))
+	// The pull with friction: each bend has its efficiency by its angle.
+	res = solved(t, filled(text, "ETA", "efficiency 90 %"))
+	ph := haul(t, res)
+	first := ph.Actual.Strands[1].Value.Float()
+	last := ph.Actual.Strands[2].Value.Float()
+	assert.Greater(t, last, first)
+	assert.InDelta(t, math.Sqrt(first*first+last*last+first*last), ph.BendForce(res.Rig.Ropes[0], 2).Float(), 1e-9)
+}
+
+// Two ropes of one team share the load as they like: either may carry all. A share that is
+// stated settles it.
+func TestOpenShare(t *testing.T) {
+	const text = kilo + `
+anchor head
+pulley left on head holds litter strength 3 kN
+pulley right on head holds litter strength 3 kN
+rope one strength 3 kN
+rope two strength 3 kN
+reeve one: litter / left \ team %SHARE%
+reeve two: litter / right \ team
+`
+	by := ratings(solved(t, filled(text, "SHARE", "")))
+	left := by["left"]
+	require.NotNil(t, left.Open)
+	assert.Equal(t, "haul", left.Open.Phase.Name)
+	assert.Equal(t, []string{"0", "2000", "0"}, []string{left.Open.Low.String(), left.Open.High.String(), left.Open.Settled.String()})
+	require.Len(t, left.Open.Ropes, 2)
+	assert.True(t, left.Ranges)
+	assert.Nil(t, by["head"].Open, "it carries both, however they share")
+	assert.Nil(t, ratings(solved(t, filled(text, "SHARE", "(share 40 to 60 %)")))["left"].Open)
 }

@@ -27,10 +27,7 @@ func (r *Result) ThreeWays(ph *Phase, p *model.Part, one func(degrees lp.Num) bo
 	if !ph.Solved() || ph.usual == nil {
 		return pulls, apart, false
 	}
-	d := &drawn{layout: r.system.held.layout, phase: ph, rig: r.Rig, weight: func(q *model.Part) lp.Num {
-		return r.WeightOf(q, ph.hauling())
-	}}
-	d.strands, _ = ph.Tensions()
+	d := r.drawnIn(ph)
 	groups, known := d.groups(p)
 	if !known || len(groups) < 2 || d.sides > mostSides {
 		return pulls, apart, false

@@ -1,6 +1,8 @@
 package solve
 
 import (
+	"slices"
+
 	"fairlead/lang/model"
 	"fairlead/solve/lp"
 )
@@ -109,6 +111,22 @@ func (p *Phase) Grips() []Grip {
 			Body: p.touch(g.rope, g.nodes[0]).Body, Hold: p.holds[i]}
 		if p.holds[i].Known() {
 			list[i].Force = *p.holds[i].Value
+		}
+	}
+	return list
+}
+
+// GripsWith gives the hitches and clamps that count as one grip with a part, itself among
+// them: those that follow one another on a rope, on one body, and hold the same way. In
+// the order of the rope.
+func (r *Result) GripsWith(part *model.Part) []*model.Part {
+	list := []*model.Part{part}
+	if r.system == nil {
+		return list
+	}
+	for _, g := range r.system.pulled.grips {
+		if parts := g.parts(); len(parts) > len(list) && slices.Contains(parts, part) {
+			list = parts
 		}
 	}
 	return list

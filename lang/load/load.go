@@ -2,7 +2,6 @@ package load
 
 import (
 	"io"
-	"path/filepath"
 
 	"fairlead/lang/diag"
 	"fairlead/lang/markdown"
@@ -32,26 +31,31 @@ type Loaded struct {
 // Text loads a text under a name, without opening a file: what it uses is reported as
 // missing. Of a Markdown document it loads the fenced rig blocks.
 func Text(name, text string) *Loaded {
-	return newShelf(nil).loaded(bookOf("", filepath.ToSlash(name), text))
+	s := newShelf(nil)
+	return s.loaded(s.bookOf("", name, text))
 }
 
 // With loads another text of the same file, under the same house rules. What it uses is
 // what was read when l was loaded; no file is opened.
 func (l *Loaded) With(text string) *Loaded {
-	return l.again(bookOf(l.key, l.File.Name, text))
+	file, notes := fileOf(l.File.Name, text)
+	return l.again(file, notes)
 }
 
 // Draft is With for a text that is notation, whatever kind of file the name is of.
 func (l *Loaded) Draft(text string) *Loaded {
-	return l.again(newBook(l.key, source.New(l.File.Name, text)))
+	return l.again(source.New(l.File.Name, text), nil)
 }
 
-func (l *Loaded) again(b *book) *Loaded {
+func (l *Loaded) again(file *source.File, notes *markdown.Notes) *Loaded {
 	s := l.shelf
 	if s == nil {
 		s = newShelf(nil)
 	}
-	now := s.closed().loaded(b)
+	s = s.closed()
+	b := s.newBook(l.key, file)
+	b.notes = notes
+	now := s.loaded(b)
 	now.Policy = l.Policy
 	return now
 }

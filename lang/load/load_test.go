@@ -10,6 +10,9 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"fairlead/lang/source"
+	"fairlead/lang/syntax"
 )
 
 const rig = "anchor head\nload litter\nhauler team\nreeve long: litter / head \\ team\nrope long\n"
@@ -129,4 +132,33 @@ func TestOverlayStandsForFiles(t *testing.T) {
 	}
 	assert.Equal(t, []string{"pit/a.rig", "pit/b.rig", "unsaved.rig"}, names(loaded))
 	assert.Equal(t, []string{"anchor one\n", "anchor two\n", "anchor three\n"}, texts)
+}
+
+func TestParseReadsEveryFile(t *testing.T) {
+	tree(t, "pit/a.rig", "policy.rig")
+	memory, read := &syntax.Memory{}, []string{}
+	loader := Loader{Parse: func(f *source.File) *syntax.Tree {
+		read = append(read, f.Name)
+		return memory.Parse(f)
+	}}
+	loaded, err := loader.Paths([]string{"pit/a.rig"})
+	require.NoError(t, err)
+	assert.Equal(t, []string{"pit/a.rig", "policy.rig"}, read)
+	assert.Equal(t, Text("pit/a.rig", rig).Model.Rigs[0].Parts[0].Name, loaded[0].Model.Rigs[0].Parts[0].Name)
+}
+
+func TestFileIsOneFile(t *testing.T) {
+	tree(t, "pit/a.rig", "pit/b.rig", "policy.rig")
+	one, err := Loader{}.File("pit/a.rig")
+	require.NoError(t, err)
+	assert.Equal(t, "pit/a.rig", one.File.Name)
+	assert.NotNil(t, one.Policy)
+	one, err = Loader{Overlay: map[string]string{"new.rig": "anchor one\n"}}.File("new.rig")
+	require.NoError(t, err)
+	assert.Equal(t, "anchor one\n", one.File.Text)
+	for _, name := range []string{"pit", "none.rig", "-"} {
+		one, err = Loader{Stdin: strings.NewReader(rig)}.File(name)
+		assert.ErrorContains(t, err, name)
+		assert.Nil(t, one)
+	}
 }

@@ -10,6 +10,8 @@ import (
 	"strings"
 
 	"fairlead/lang/markdown"
+	"fairlead/lang/source"
+	"fairlead/lang/syntax"
 )
 
 // DefaultName is what standard input is called if nobody names it.
@@ -27,6 +29,10 @@ type Loader struct {
 	// Policy is the file of house rules that holds for all files; empty for the one in
 	// each file's folder or the nearest above.
 	Policy string
+	// Parse reads the text of each file; nil for syntax.Parse. An editor's remembers what
+	// it read of the version before. It may give the tree of another source.File of the
+	// same name and content.
+	Parse func(*source.File) *syntax.Tree
 }
 
 // text is one file's name and content.
@@ -40,8 +46,24 @@ type text struct{ name, content string }
 //
 // The error joins one for each path that could not be read, which it names; what
 // could be read is given all the same.
-func (l Loader) Paths(args []string) ([]*Loaded, error) {
-	r := l.read(args)
+func (l Loader) Paths(args []string) ([]*Loaded, error) { return l.read(args).load() }
+
+// File loads one file. The error names what could not be read, of the file or of what
+// it depends on; the file is nil if it could not be read itself, as a folder cannot.
+func (l Loader) File(name string) (*Loaded, error) {
+	r := l.reading()
+	if !r.overlaid(name) {
+		r.file(name)
+	}
+	loaded, err := r.load()
+	if len(loaded) == 0 {
+		return nil, err
+	}
+	return loaded[0], err
+}
+
+// load loads the texts that were read.
+func (r *reading) load() ([]*Loaded, error) {
 	books := make([]*book, len(r.texts))
 	for i, t := range r.texts { // all of them first: one may use another
 		books[i] = r.shelf.put(realName(t.name), filepath.ToSlash(t.name), t.content)
@@ -62,6 +84,17 @@ func (l Loader) Paths(args []string) ([]*Loaded, error) {
 	return loaded, errors.Join(r.errs...)
 }
 
+// Texts is Paths without a look into the files.
+func (l Loader) Texts(args []string) ([]*source.File, error) {
+	r := l.read(args)
+	var files []*source.File
+	for _, t := range r.texts {
+		file, _ := fileOf(t.name, t.content)
+		files = append(files, file)
+	}
+	return files, errors.Join(r.errs...)
+}
+
 // Text loads a text under a name, with the files that it uses and its house rules read
 // from the overlay or the disk. House rules that cannot be read are left out.
 func (l Loader) Text(name, content string) *Loaded {
@@ -79,6 +112,9 @@ func (l Loader) Text(name, content string) *Loaded {
 func (l Loader) reading() *reading {
 	r := &reading{Loader: l, unsaved: l.unsaved(), seen: map[string]bool{}, folders: map[string]bool{}}
 	r.shelf = newShelf(r.unsaved.read)
+	if l.Parse != nil {
+		r.shelf.parse = l.Parse
+	}
 	return r
 }
 

@@ -2,6 +2,7 @@ package load
 
 import (
 	"path"
+	"path/filepath"
 	"strings"
 
 	"fairlead/lang/markdown"
@@ -15,6 +16,8 @@ type shelf struct {
 	// read gives the text of a file, with a key that is the same for all its names. Nil
 	// opens nothing: what is not on the shelf then cannot be had.
 	read func(name string) (key, text string, err error)
+	// parse reads the text of a file.
+	parse func(*source.File) *syntax.Tree
 	// books finds the files by their keys, named by the names that were asked for.
 	books map[string]*book
 	named map[string]*book
@@ -34,31 +37,39 @@ type book struct {
 }
 
 // newBook parses a file.
-func newBook(key string, file *source.File) *book {
-	return &book{key: key, file: file, tree: syntax.Parse(file)}
+func (s *shelf) newBook(key string, file *source.File) *book {
+	tree := s.parse(file)
+	return &book{key: key, file: tree.File, tree: tree}
 }
 
 // bookOf parses a text: of a Markdown document, its rig blocks.
-func bookOf(key, name, text string) *book {
-	if !markdown.Is(name) {
-		return newBook(key, source.New(name, text))
-	}
-	notes := markdown.Read(text)
-	b := newBook(key, source.NewNotes(name, notes.Text, text))
+func (s *shelf) bookOf(key, name, text string) *book {
+	file, notes := fileOf(name, text)
+	b := s.newBook(key, file)
 	b.notes = notes
 	return b
 }
 
+// fileOf makes the file of a text, and its notes if it is a Markdown document.
+func fileOf(name, text string) (*source.File, *markdown.Notes) {
+	name = filepath.ToSlash(name)
+	if !markdown.Is(name) {
+		return source.New(name, text), nil
+	}
+	notes := markdown.Read(text)
+	return source.NewNotes(name, notes.Text, text), notes
+}
+
 func newShelf(read func(name string) (key, text string, err error)) *shelf {
-	return &shelf{read: read, books: map[string]*book{}, named: map[string]*book{}}
+	return &shelf{read: read, parse: syntax.Parse, books: map[string]*book{}, named: map[string]*book{}}
 }
 
 // closed gives the same shelf, on which nothing changes: several may read it at a time.
-func (s *shelf) closed() *shelf { return &shelf{books: s.books, named: s.named} }
+func (s *shelf) closed() *shelf { return &shelf{parse: syntax.Parse, books: s.books, named: s.named} }
 
 // put adds a text that was read already, under its key.
 func (s *shelf) put(key, name, text string) *book {
-	b := bookOf(key, name, text)
+	b := s.bookOf(key, name, text)
 	s.books[key], s.named[name] = b, b
 	return b
 }

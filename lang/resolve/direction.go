@@ -4,6 +4,7 @@ import (
 	"strings"
 	"unicode/utf8"
 
+	"fairlead/lang/diag"
 	"fairlead/lang/model"
 	"fairlead/lang/source"
 	"fairlead/lang/syntax"
@@ -26,19 +27,33 @@ func (l *ropeWork) checkDirection() {
 	d := l.fault(reevedBackward, 0,
 		"%s stands first, but a rope is written from its loaded end to its pulled end", first.Name)
 	related(d, l.file.At(l.body.Rope.Span), "the reeving line of %s", l.line.Name)
-	whole := l.body.Nodes[0].Span.To(l.body.Nodes[len(nodes)-1].Span)
-	offer(d, "turn the line of "+clipped(l.line.Name)+" round", l.replace(whole, l.turned(whole)))
+	edit := Turn(l.file, l.of.Statement, l.body)
+	offer(d, "turn the line of "+clipped(l.line.Name)+" round", edit)
 }
 
-// turned gives the text of the line's nodes and strokes from the last to the
-// first, each stroke flipped. A node keeps its parentheses and the comments that
-// follow it, and where the line was broken it is broken again.
-func (l *ropeWork) turned(whole source.Span) string {
+// Turn gives the edit that writes a reeving line from its last node to its first, each
+// stroke flipped. A node keeps its parentheses and the comments that follow it, and
+// where the line was broken it is broken again. The line is no loop.
+func Turn(f *source.File, st *syntax.Statement, line *syntax.Reeve) diag.Edit {
+	t := &turning{file: f, statement: st, Reeve: line}
+	whole := line.Nodes[0].Span.To(line.Nodes[len(line.Nodes)-1].Span)
+	return diag.Edit{Place: f.At(whole), NewText: t.turned(whole)}
+}
+
+// turning is a reeving line that is turned round.
+type turning struct {
+	*syntax.Reeve
+	file      *source.File
+	statement *syntax.Statement
+}
+
+// turned gives the text of the line's nodes and strokes from the last to the first.
+func (t *turning) turned(whole source.Span) string {
 	var b strings.Builder
-	newLine := newLineOf(l.file) + l.indent(whole)
-	comments := l.comments()
-	for k := len(l.body.Nodes) - 1; k >= 0; k-- {
-		b.WriteString(l.file.Slice(l.body.Nodes[k].Span))
+	newLine := newLineOf(t.file) + t.indent(whole)
+	comments := t.comments()
+	for k := len(t.Nodes) - 1; k >= 0; k-- {
+		b.WriteString(t.file.Slice(t.Nodes[k].Span))
 		broken := false
 		for n, comment := range comments[k] {
 			if n > 0 {
@@ -52,29 +67,28 @@ func (l *ropeWork) turned(whole source.Span) string {
 		if k == 0 { // only a comment can follow on the line, which the last one may join
 			break
 		}
-		gap := source.Span{Start: l.body.Nodes[k-1].Span.End, End: l.body.Nodes[k].Span.Start}
-		if broken || strings.Contains(l.file.Slice(gap), "\n") {
+		gap := source.Span{Start: t.Nodes[k-1].Span.End, End: t.Nodes[k].Span.Start}
+		if broken || strings.Contains(t.file.Slice(gap), "\n") {
 			b.WriteString(newLine)
 		} else {
 			b.WriteString(" ")
 		}
-		b.WriteString(flipped(l.body.Strokes[k-1].Kind))
+		b.WriteString(flipped(t.Strokes[k-1].Kind))
 		b.WriteString(" ")
 	}
 	return b.String()
 }
 
 // comments gives for each node the comments between it and the next one.
-func (l *ropeWork) comments() [][]string {
-	nodes := l.body.Nodes
-	after := make([][]string, len(nodes))
+func (t *turning) comments() [][]string {
+	after := make([][]string, len(t.Nodes))
 	k := -1 // the last node that begins before the token
-	for _, t := range l.of.Tokens {
-		for k+1 < len(nodes) && nodes[k+1].Span.Start <= t.Span.Start {
+	for _, token := range t.statement.Tokens {
+		for k+1 < len(t.Nodes) && t.Nodes[k+1].Span.Start <= token.Span.Start {
 			k++
 		}
-		if t.Kind == syntax.CommentToken && k >= 0 && k+1 < len(nodes) {
-			after[k] = append(after[k], strings.TrimRight(t.Text, " \t\r"))
+		if token.Kind == syntax.CommentToken && k >= 0 && k+1 < len(t.Nodes) {
+			after[k] = append(after[k], strings.TrimRight(token.Text, " \t\r"))
 		}
 	}
 	return after
@@ -82,13 +96,13 @@ func (l *ropeWork) comments() [][]string {
 
 // indent gives the blanks that a continued line begins with: those of the first
 // one, or as many as put it under the first node.
-func (l *ropeWork) indent(whole source.Span) string {
-	text := l.file.Slice(whole)
+func (t *turning) indent(whole source.Span) string {
+	text := t.file.Slice(whole)
 	if _, rest, broken := strings.Cut(text, "\n"); broken {
 		return rest[:len(rest)-len(strings.TrimLeft(rest, " \t"))]
 	}
-	start := l.file.LineSpan(l.file.Line(whole.Start)).Start
-	return strings.Repeat(" ", utf8.RuneCountInString(l.file.Slice(source.Span{Start: start, End: whole.Start})))
+	start := t.file.LineSpan(t.file.Line(whole.Start)).Start
+	return strings.Repeat(" ", utf8.RuneCountInString(t.file.Slice(source.Span{Start: start, End: whole.Start})))
 }
 
 // flipped gives the stroke of the way back.

@@ -10,7 +10,10 @@ import (
 
 // Parse reads a whole file. It never fails: every fault of the text is in
 // Problems, in file order, and a statement that cannot be read is a *Bad.
-func Parse(f *source.File) *Tree {
+func Parse(f *source.File) *Tree { return readAll(f, (*reporter).statement) }
+
+// readAll reads a whole file with a way to read one statement.
+func readAll(f *source.File, statement func(*reporter, *Statement)) *Tree {
 	r := &reporter{file: f}
 	tokens, lines := scan(f, r)
 	scanned := len(r.problems)
@@ -21,7 +24,7 @@ func Parse(f *source.File) *Tree {
 		for ; next < scanned && r.problems[next].Place.Span.Start < st.Span.End; next++ {
 			r.faulty = r.faulty || r.problems[next].Place.Span.Start >= st.Span.Start
 		}
-		r.statement(st)
+		statement(r, st)
 		st.Faulty = r.faulty
 	}
 	tree.Problems = r.bound()

@@ -48,6 +48,16 @@ var catches = []*lint.Rule{
 // forces are about what anchors, hardware and people must bear.
 var forces = []*lint.Rule{
 	redirectLoadsAnchor,
+	partOverloaded,
+	hitchSlips,
+	clampDamagesRope,
+	loadSharedUnknown,
+	wideAnchorAngle,
+	anchorPulledTwoWays,
+	pullOverLimit,
+	morePeopleNeeded,
+	teamCanOverload,
+	peopleTimesAdvantage,
 }
 
 // places are about parts where they stand.

@@ -9,7 +9,8 @@ import (
 // redirect is a fixed bend between the last moving part and a hauler.
 type redirect struct {
 	rope *model.Rope
-	node int
+	// index is the rope's place in Rig.Ropes.
+	index, node int
 	// stroke is the one on the hauler's side, end that at the hauler.
 	stroke, end int
 }
@@ -17,7 +18,7 @@ type redirect struct {
 // redirects walks from a hauled end to the first thing that is no fixed bend. An
 // edge is passed by: it is the ground's, and cannot be taken out. A capture ends
 // the walk: without it the load would not be held.
-func redirects(r *model.Rope, hauler int) []redirect {
+func redirects(r *model.Rope, index, hauler int) []redirect {
 	back := r.Before(hauler) >= 0 && r.Strokes[r.Before(hauler)] != model.Slack
 	end := hauler
 	if back {
@@ -43,7 +44,7 @@ func redirects(r *model.Rope, hauler int) []redirect {
 		switch bends := n.Role == model.Bend; {
 		case bends && n.Part.Kind == model.Edge:
 		case bends && n.Part.Fixed():
-			found = append(found, redirect{r, node, stroke, end})
+			found = append(found, redirect{r, index, node, stroke, end})
 		case n.Role == model.Tied && n.Part.Fixed():
 			return nil // nothing between the hauler and the ground moves
 		default:
@@ -95,9 +96,31 @@ func (b turn) pull(ph *solve.Phase) *lp.Num {
 	return &sum
 }
 
-// strand gives the tension of a strand in a phase.
+// force adds up what the bends put on the part; nil if it is not known. In is the rig that
+// the phase is of where it is another one with the same ropes.
+func (b turn) force(ph *solve.Phase, in *model.Rig) *lp.Num {
+	sum := lp.Num{}
+	for _, of := range b.bends {
+		rope := of.rope
+		if in != nil {
+			rope = in.Ropes[of.index]
+		}
+		force := ph.BendForce(rope, of.node)
+		if force == nil {
+			return nil
+		}
+		sum = sum.Add(*force)
+	}
+	return &sum
+}
+
+// strand gives the tension of a strand in a phase, with friction where that is known.
 func strand(ph *solve.Phase, r *model.Rope, stroke int) *lp.Num {
-	for _, s := range ph.Strands {
+	strands := ph.Strands
+	if ph.Actual.Known() {
+		strands = ph.Actual.Strands
+	}
+	for _, s := range strands {
 		if s.Rope == r && s.Index == stroke {
 			return s.Value
 		}

@@ -13,7 +13,7 @@ import (
 var redirectLoadsAnchor = &lint.Rule{
 	Name:     "redirect-loads-anchor",
 	Severity: diag.Advice,
-	Summary:  "a redirect that carries more than the pull and adds no advantage; a warning where losing its anchor drops the load",
+	Summary:  "a redirect that carries more than the pull and adds no advantage; a warning where its anchor is the weak point",
 	Check:    checkRedirectLoadsAnchor,
 }
 
@@ -22,7 +22,7 @@ var redirectLoadsAnchor = &lint.Rule{
 func checkRedirectLoadsAnchor(p *lint.Pass) {
 	var most *heavy
 	for _, ph := range p.Result.Hauls() {
-		if ph.Status != solve.OK || ph.Ideal == nil {
+		if ph.Status != solve.OK || ph.Ideal == nil || p.Result.Brakes(ph) {
 			continue
 		}
 		if h := heaviest(p, ph); h != nil && (most == nil || h.multiple.Cmp(most.multiple) > 0) {
@@ -34,24 +34,30 @@ func checkRedirectLoadsAnchor(p *lint.Pass) {
 	}
 }
 
-// heaviest takes the fixed bends between the last moving part and a hauler out of
-// the rope, compares what their parts carry, and gives the one that carries most more
-// than its pull; nil if none does, or if the advantage needs them.
+// heaviest finds the fixed bends between the last moving part and a hauler that carry
+// more than their pull, and gives the one that carries most, if the rig has the same
+// advantage with all of those bends taken out; else nil.
 func heaviest(p *lint.Pass, ph *solve.Phase) *heavy {
 	var all []turn
 	var out []lint.Bend
-	for _, r := range p.Rig.Ropes {
+	for index, r := range p.Rig.Ropes {
 		for i, n := range r.Nodes {
 			if n.Role != model.Hauled || n.Part != ph.Hauler {
 				continue
 			}
-			for _, b := range redirects(r, i) {
+			for _, b := range redirects(r, index, i) {
 				all = turnedAt(all, b)
 				out = append(out, lint.Bend{Rope: r, Node: b.node, Stroke: b.stroke})
 			}
 		}
 	}
-	if len(all) == 0 {
+	var most *heavy
+	for _, b := range all {
+		if h := b.weigh(ph); h != nil && (most == nil || h.multiple.Cmp(most.multiple) > 0) {
+			most = h
+		}
+	}
+	if most == nil {
 		return nil
 	}
 	t, ok := p.TryWithout(out)
@@ -62,13 +68,8 @@ func heaviest(p *lint.Pass, ph *solve.Phase) *heavy {
 	if without == nil || without.Ideal == nil || without.Ideal.Cmp(*ph.Ideal) != 0 {
 		return nil
 	}
-	var most *heavy
-	for _, b := range all {
-		then := carried(t.Rig, without, b.part)
-		if h := b.weigh(ph, then); h != nil && (most == nil || h.multiple.Cmp(most.multiple) > 0) {
-			most = h
-		}
-	}
+	then := carried(t.Rig, without, most.part)
+	most.alone = then.Known() && then.Value.IsZero()
 	return most
 }
 
@@ -85,34 +86,29 @@ func carried(rig *model.Rig, ph *solve.Phase, part *model.Part) solve.PartLoad {
 type heavy struct {
 	turn
 	haul *solve.Phase
-	// force is what its bends add to the part, pull the tension of the hauled ends
+	// force is what its bends put on the part, pull the tension of the hauled ends
 	// that run over it, multiple the one over the other.
 	force, pull, multiple lp.Num
 	// alone says that the part carries nothing else.
 	alone bool
 }
 
-// weigh compares what the part of a turn carries with and without it; nil if the
-// difference is no more than the pull. It is the figures that are shown that are compared:
-// the ends of two ranges may belong to two states that never come together.
-func (b turn) weigh(ph *solve.Phase, then solve.PartLoad) *heavy {
-	now, pull := ph.Parts[b.part.Index], b.pull(ph)
-	if !now.Known() || !then.Known() || pull == nil || pull.Sign() <= 0 {
+// weigh compares what the bends of a turn put on their part with the pull; nil if it is no
+// more. It is the figures that are shown that are compared: the ends of two ranges may
+// belong to two states that never come together.
+func (b turn) weigh(ph *solve.Phase) *heavy {
+	force, pull := b.force(ph, nil), b.pull(ph)
+	if force == nil || pull == nil || pull.Sign() <= 0 || force.Cmp(*pull) <= 0 {
 		return nil
 	}
-	h := &heavy{turn: b, haul: ph, pull: *pull, force: now.Value.Sub(*then.Value), alone: then.Value.IsZero()}
-	h.multiple = h.force.Quo(h.pull)
-	if h.force.Cmp(h.pull) <= 0 {
-		return nil
-	}
-	return h
+	return &heavy{turn: b, haul: ph, pull: *pull, force: *force, multiple: force.Quo(*pull)}
 }
 
 func (h *heavy) report(p *lint.Pass) {
 	n := h.bends[0].rope.Nodes[h.bends[0].node]
-	of := ""
+	pull := ""
 	if len(p.Result.Hauls()) > 1 {
-		of = " of " + lint.NameOf(h.haul.Hauler)
+		pull = " of " + lint.NameOf(h.haul.Hauler)
 	}
 	more, angle := "", "0 deg"
 	if !h.alone {
@@ -121,13 +117,10 @@ func (h *heavy) report(p *lint.Pass) {
 	if n.Angle != nil {
 		angle = n.Angle.String()
 	}
-	// At an included angle of 120 degrees the resultant of two equal tensions is
-	// one tension.
 	d := diag.Diagnostic{
 		Place: n.Place, Subject: h.part.Name,
-		Message: fmt.Sprintf("%s carries %s%s%s, %s the pull%s, at an included angle of %s, and adds no advantage; "+
-			"at 120 deg it would carry %s less", lint.NameOf(h.part), p.Force(h.force), more, p.WithoutFriction(),
-			lint.Times(h.multiple), of, angle, p.Force(h.force.Sub(h.pull))),
+		Message: fmt.Sprintf("%s carries %s%s%s, %s the pull%s, at an included angle of %s, and adds no advantage%s", lint.NameOf(h.part),
+			p.Force(h.force), more, p.Frictionless(h.haul), lint.Times(h.multiple), pull, angle, h.saving(p)),
 	}
 	root := h.part.Root()
 	d.Also = append(d.Also, root.Name)
@@ -136,5 +129,34 @@ func (h *heavy) report(p *lint.Pass) {
 		d.Severity = diag.Warning
 		d.Related = []diag.Related{{Place: root.NamePlace, Message: lint.Fall(p.Rig, lost, "without "+lint.NameOf(root))}}
 	}
+	for _, b := range burdens(p) {
+		if (b.Part == root || b.Part == h.part) && b.grade() > fine {
+			d.Severity = diag.Warning
+			d.Related = append(d.Related, diag.Related{Place: b.Part.NamePlace,
+				Message: lint.NameOf(b.Part) + " " + b.carries(p, "carries", "carry") + " and " + b.bears(p)})
+		}
+	}
 	p.ReportAs(d.Severity, d)
+}
+
+// saving says what the part would carry less if its bends opened to the angle at which a
+// bend carries as much as its rope: with friction both pull and bend then change.
+func (h *heavy) saving(p *lint.Pass) string {
+	bends := map[int][]int{}
+	for _, b := range h.bends {
+		bends[b.index] = append(bends[b.index], b.node)
+	}
+	opened, ok := p.WithAngle(solve.EvenAngle, bends)
+	if !ok {
+		return ""
+	}
+	for _, ph := range opened.Hauls() {
+		if ph.Hauler != h.haul.Hauler {
+			continue
+		}
+		if then := h.turn.force(ph, opened.Rig); then != nil && then.Cmp(h.force) < 0 {
+			return fmt.Sprintf("; at %s deg it would carry %s less", lint.Number(solve.EvenAngle), p.Force(h.force.Sub(*then)))
+		}
+	}
+	return ""
 }

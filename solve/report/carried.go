@@ -84,11 +84,14 @@ func joined(list []moment, m moment) []moment {
 
 // inOrder gives the phases as they are asked for: hauling, held, lowering.
 func inOrder(res *solve.Result) []*solve.Phase {
-	every := res.Every()
+	every := res.Bearing()
 	if len(every) == 0 {
 		return nil
 	}
-	n := len(res.Phases)
+	n := 1 // hold is the first
+	for n < len(every) && !every[n].Lowering {
+		n++
+	}
 	list := append([]*solve.Phase{}, every[1:n]...)
 	return append(append(list, every[0]), every[n:]...)
 }

@@ -71,15 +71,19 @@ func TestFactorsAreSaidInWords(t *testing.T) {
 		"30 kN":  "head carries 1.18 kN hauling (ideal), 1.77 kN held: 16 times under its strength",
 		"5 kN":   "1.77 kN held: 2.8 times under its strength",
 		"1800 N": "1.77 kN held: just under its strength",
-		"1.5 kN": "1.77 kN held: over its strength: 1.5 kN",
+		"1.5 kN": "1.77 kN held: 1.18 times its strength: 1.5 kN",
+		"1765 N": "1.77 kN held: just over its strength: 1.77 kN",
 	} {
 		_, text := shown(t, strings.Replace(threeToOne, "30 kN", strength, 1))
 		assert.Contains(t, text, want)
 	}
 	_, text := shown(t, with("grab: slips 900 N"))
-	assert.Contains(t, text, "weakest known grab, over its slip: 0.9 kN (ideal)", "hauling, 1177 N without friction")
+	assert.Contains(t, text, "overloaded grab 1.31 times its slip: 0.9 kN (ideal)", "hauling, 1177 N without friction")
 	_, text = shown(t, strings.Replace(with("grab: strength 1 kN", "top: strength 20 kN"), "hitch ", "clamp ", 1))
-	assert.Contains(t, text, "weakest known grab, over its strength: 1 kN (ideal)")
+	assert.Contains(t, text, "overloaded grab 1.18 times its strength: 1 kN (ideal)")
+	_, text = shown(t, strings.Replace(with("grab: slips 900 N", "long: strength 1 kN"), "30 kN", "1.5 kN", 1))
+	assert.Contains(t, text, "overloaded long 1.77 times its strength: 1 kN; grab 1.31 times its slip: 0.9 kN (ideal); head 1.18 times its strength: 1.5 kN", "the worst first")
+	assert.NotContains(t, text, "weakest")
 }
 
 func TestWeakestSaysWhatItRestsOn(t *testing.T) {

@@ -94,7 +94,7 @@ func (t *tool) root() *cobra.Command {
 	root.SetHelpFunc(t.help)
 	root.SetUsageFunc(func(cmd *cobra.Command) error { t.help(cmd, nil); return nil })
 	cobra.EnableCommandSorting = false // help lists the commands as here
-	root.AddCommand(t.lint(), t.watch(), t.solve(), t.count(), t.format(), t.rules(), t.stock(), t.policy(), t.version(), t.completion())
+	root.AddCommand(t.lint(), t.watch(), t.serve(), t.solve(), t.count(), t.format(), t.rules(), t.stock(), t.policy(), t.version(), t.completion())
 	root.SetHelpCommand(helpCommand(root))
 	return root
 }

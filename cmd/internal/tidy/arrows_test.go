@@ -26,7 +26,7 @@ var layers = [][]string{
 }
 
 // testOnly are the packages that only tests import.
-var testOnly = []string{"lang/langtest", "cmd/internal/tidy"}
+var testOnly = []string{"lang/langtest", "cmd/internal/tidy", "cmd/internal/setups"}
 
 // strangers are packages, ours or others', that may be imported in the named
 // folders only: there they do their one job.
@@ -34,6 +34,9 @@ var strangers = map[string][]string{
 	"github.com/alecthomas/participle/v2":       {"lang/syntax"},
 	"github.com/alecthomas/participle/v2/lexer": {"lang/syntax"},
 	"github.com/spf13/cobra":                    {"cmd/internal/cli"},
+	"go.lsp.dev/protocol":                       {"cmd/internal/lsp"},
+	"go.lsp.dev/jsonrpc2":                       {"cmd/internal/lsp"},
+	"go.lsp.dev/uri":                            {"cmd/internal/lsp"},
 	"github.com/fatih/color":                    {"solve/report/page"},
 	"os":                                        {"lang/load", "cmd/internal/cli", "cmd/internal/lsp", "cmd/internal/watch", "cmd/fairlead"},
 }
