@@ -91,8 +91,9 @@ func (l *ropeWork) checkFixedEnds() {
 		if l.rope.Nodes[other].Role.Ends() {
 			kind = "the angle to the haul line"
 		}
-		l.report(wrongAngle, l.nodeClause(i, "angle").Span, l.word(i),
+		d := l.report(wrongAngle, l.nodeClause(i, "angle").Span, l.word(i),
 			"%s is fixed, so that its angle alone changes no motion and no tension: write at %s %s", l.word(i), l.word(other), kind)
+		d.Severity = diag.Warning // which way the part is pulled is known by it all the same
 	}
 }
 
