@@ -1,8 +1,13 @@
 package solve
 
-import "fairlead/lang/model"
+import (
+	"slices"
 
-// Backup is a load with two lines of which either holds it when the other is lost.
+	"fairlead/lang/model"
+)
+
+// Backup is a load with two lines of which either holds it when the other is lost. A
+// stage that hauls another one is none: it holds nothing without the line that it hauls.
 type Backup struct {
 	Load *model.Part
 	// Main carries the load while all is there, Second once Main is lost: held, or
@@ -44,18 +49,28 @@ func (r *Result) backup(load *model.Part, mains []Stretch) *Backup {
 		}
 		for _, lost := range main.lost() {
 			stay := r.After(lost)
-			if stay.forces == nil || !stay.LoadsStay() && stay.Answer != Caught {
+			if !stay.takesOver() {
 				continue
 			}
 			seconds := stay.stretches(r.Rig)
 			for _, second := range seconds {
-				if !second.meets(main) && second.leads(load) && hangsTogether(seconds, second, load) {
+				if !second.meets(main) && second.leads(load) && hangsTogether(seconds, second, load) && r.holdsWithout(second) {
 					return &Backup{Load: load, Main: main, Second: second}
 				}
 			}
 		}
 	}
 	return nil
+}
+
+// takesOver says whether after a loss forces hold the loads, perhaps after a drop.
+func (s Stay) takesOver() bool {
+	return s.forces != nil && (s.LoadsStay() || s.Answer == Caught)
+}
+
+// holdsWithout says whether the loads stay when a stretch is taken away.
+func (r *Result) holdsWithout(s Stretch) bool {
+	return slices.ContainsFunc(s.lost(), func(l Lost) bool { return r.After(l).takesOver() })
 }
 
 // stretches lists what carries something of each rope, in file order.

@@ -68,6 +68,21 @@ sling tie
 reeve long: litter / head
 reeve tie: litter ~ tree
 `, "litter: long litter-head, tie litter-tree"},
+		"a stage that hauls another one, both with captures": {`
+anchor head
+anchor rear
+load litter
+hauler team
+pulley low on litter holds head
+knot tie
+pulley top on rear holds tie
+hitch grab
+pulley runner on grab
+rope long
+rope short
+reeve long: head \ low / tie
+reeve short: tie / grab / top \ runner / team
+`, ""},
 		"one line on an anchor with two slings": {`
 anchor head
 anchor tree

@@ -194,7 +194,8 @@ func retained(rig *model.Rig, line *model.Part) (left lp.Num, knot string) {
 
 // PeopleNeeded gives how many of a haul's people it takes to pull, with friction
 // where it is known: the pull, its upper end, over what each can pull, rounded up.
-// ok is false if the pull in newtons or what each pulls is not known.
+// ok is false if the pull in newtons or what each pulls is not known, and if it takes
+// more than anybody can count.
 func (r *Result) PeopleNeeded(ph *Phase) (people int64, ok bool) {
 	pull := r.PullNewtons(ph)
 	if pull == nil || ph.Hauler == nil || ph.Hauler.Values.Pull == nil {
@@ -204,7 +205,7 @@ func (r *Result) PeopleNeeded(ph *Phase) (people int64, ok bool) {
 	if each.Sign() <= 0 {
 		return 0, false
 	}
-	return ceiling(pull.High.Quo(each)), true
+	return ceiling(pull.High.Quo(each))
 }
 
 // PullNewtons gives a haul's pull in newtons, with friction where it is known; nil
@@ -221,11 +222,18 @@ func (r *Result) PullNewtons(ph *Phase) *Force {
 	return &Force{Value: in(pull.Value), Low: in(pull.Low), High: in(pull.High)}
 }
 
-// ceiling rounds up to a whole number; a float's noise does not count.
-func ceiling(n lp.Num) int64 {
-	floor := int64(n.Float())
-	for lp.Int(floor).Cmp(n) < 0 {
-		floor++
+// mostCounted bounds whole numbers: up to it a float has every one of them.
+const mostCounted = 1 << 53
+
+// ceiling rounds up to a whole number, where there is one that can be counted; a float's
+// noise does not count.
+func ceiling(n lp.Num) (whole int64, ok bool) {
+	if n.Cmp(lp.Int(mostCounted)) > 0 {
+		return 0, false
 	}
-	return floor
+	whole = int64(n.Float())
+	for lp.Int(whole).Cmp(n) < 0 {
+		whole++
+	}
+	return whole, true
 }

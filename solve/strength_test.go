@@ -2,6 +2,7 @@ package solve_test
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -57,6 +58,12 @@ func TestPeopleNeeded(t *testing.T) {
 	require.True(t, ok)
 	assert.EqualValues(t, 2, people, "361.9 N at 200 N each")
 	_, ok = solved(t, threeToOne).PeopleNeeded(haul(t, solved(t, threeToOne)))
+	assert.False(t, ok)
+}
+
+func TestMorePeopleThanAnybodyCounts(t *testing.T) {
+	res := solved(t, strings.NewReplacer("100 kg", "99999999999999999999 t", "200 N", "1 N").Replace(rated))
+	_, ok := res.PeopleNeeded(haul(t, res))
 	assert.False(t, ok)
 }
 

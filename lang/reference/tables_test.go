@@ -192,7 +192,7 @@ func reservedWords(t *testing.T) string {
 			words = append(words, c.Second)
 		}
 	}
-	words = append(words, strings.Fields("on at to from with without tail loop per because")...)
+	words = append(words, syntax.Structure()...)
 	seen := map[string]bool{}
 	var list []string
 	for _, w := range words {

@@ -74,3 +74,48 @@ func (l *ropeWork) angleFits(i int, at source.Span) bool {
 	}
 	return true
 }
+
+// checkFixedEnds reports an angle at an end that is tied to a fixed part where the moving
+// part at the other end of the stroke has none. The rope leaves that one at the same
+// slant, and only there an angle counts for motions and forces.
+func (l *ropeWork) checkFixedEnds() {
+	for i, n := range l.rope.Nodes {
+		if n.Role != model.Tied || n.Part == nil || n.Angle == nil || n.Angle.High.Sign() == 0 || !n.Part.Fixed() {
+			continue
+		}
+		other, ok := l.beside(i)
+		if !ok || !l.slants(other) {
+			continue
+		}
+		kind := "the included angle of its two legs"
+		if l.rope.Nodes[other].Role.Ends() {
+			kind = "the angle to the haul line"
+		}
+		d := l.report(wrongAngle, l.nodeClause(i, "angle").Span, l.word(i),
+			"%s is fixed, so that its angle alone changes no motion and no tension: write at %s %s", l.word(i), l.word(other), kind)
+		d.Severity = diag.Warning // which way the part is pulled is known by it all the same
+	}
+}
+
+// beside gives the node at the other end of the one stroke of a tied end.
+func (l *ropeWork) beside(i int) (other int, ok bool) {
+	r := l.runAt(i)
+	switch {
+	case r.closed || len(r.nodes) < 2:
+		return 0, false
+	case i == r.first():
+		return r.nodes[1], true
+	case i == r.last():
+		return r.nodes[len(r.nodes)-2], true
+	}
+	return 0, false
+}
+
+// slants says whether a node is on a moving part, could have an angle and has none.
+func (l *ropeWork) slants(i int) bool {
+	n := l.rope.Nodes[i]
+	if n.Part == nil || !n.Part.Moves() || n.Angle != nil || n.Sideways {
+		return false
+	}
+	return n.Role == model.Tied || (n.Role == model.Bend || n.Role == model.Capture) && l.rope.Turns(i)
+}

@@ -21,6 +21,14 @@ var angleCases = []marked{
 	{"at a knot", angled + "knot k on litter\nreeve long: litter / top \\ k (⟦angle 90 deg⟧wrong-angle) \\ low / free \\ team\n"},
 	{"at a grip on a fixed part", angled + "hitch g on head\nreeve long: litter / g (angle 170 deg) / top \\ low / free \\ team\n"},
 	{"at a stopper", angled + "knot stop\nreeve long: litter / top \\ low / free \\ stop (⟦angle 30 deg⟧wrong-angle)\nreeve b: litter / team\nrope b\n"},
+	{"at a fixed end alone", angled + "anchor side\nrope tie\nreeve long: litter / top \\ low / free \\ team\n" +
+		"reeve tie: litter / side (⟦angle 40 deg⟧wrong-angle)\n"},
+	{"at a fixed end beside a bend", angled + "anchor side\nreeve long: side (⟦angle 40 deg⟧wrong-angle) \\ low / top \\ free / team\n"},
+	{"at both ends of a slanting rope", angled + "anchor side\nrope tie\nreeve long: litter / top \\ low / free \\ team\n" +
+		"reeve tie: litter (angle 40 deg) / side (angle 40 deg)\n"},
+	{"at a fixed end and the bend beside it", angled + "anchor side\nreeve long: side (angle 40 deg) \\ low (angle 80 deg) / top \\ free / team\n"},
+	{"at a fixed end beside a fixed bend", angled + "anchor side\nreeve long: side (angle 40 deg) / top \\ low / free \\ team\n"},
+	{"at a fixed end beside people", basic + "rope tag\nreeve long: litter / team\nreeve tag: head (angle 40 deg) \\ team\n"},
 	{"of an edge", angled + "edge lip angle ⟦190 deg⟧wrong-angle\nreeve long: litter / lip / top \\ low / free \\ team\n"},
 	{"of a leg", angled + "focal hub\nleg l from head to hub angle -90 deg\nleg r from head to hub angle ⟦100 deg⟧wrong-angle\n" +
 		"reeve long: litter / top \\ low / free \\ team\nrope b\nreeve b: litter / hub\n"},

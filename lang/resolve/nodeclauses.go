@@ -29,6 +29,7 @@ func (l *ropeWork) readClauses() {
 		node.Sideways = own.Sideways || of.Sideways
 		l.readAngle(i, own.Angle)
 	}
+	l.checkFixedEnds()
 }
 
 // tieModel gives the model of the knot that ties a node. Of most knots nothing is

@@ -36,7 +36,7 @@ var (
 	bendCannotTie      = Rule{"bend-cannot-tie", diag.Error, "a rope that ends at an edge, where nothing can be tied"}
 	nodeNeedsEnd       = Rule{"node-needs-end", diag.Error, "a load, people or a loose end in mid rope"}
 	looseBesideSlack   = Rule{"loose-beside-slack", diag.Error, "a bend beside slack rope, which would run over it"}
-	wrongAngle         = Rule{"wrong-angle", diag.Error, "an angle that cannot be, or where there is none"}
+	wrongAngle         = Rule{"wrong-angle", diag.Error, "an angle that cannot be, or where there is none, or (warning) that stands at a fixed end alone"}
 	badValue           = Rule{"bad-value", diag.Error, "a value that the part cannot have"}
 	massMissing        = Rule{"mass-missing", diag.Error, "a load without mass in a rig where another part has one"}
 	holdAmbiguous      = Rule{"hold-ambiguous", diag.Error, "a holds that does not say which side of which pass it holds"}

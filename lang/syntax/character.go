@@ -43,6 +43,11 @@ const mostBadPlaces = 20
 // bound gives the faults that are to be reported, in file order. Of a file that is no
 // text at all, such as a picture, no more is said than of bad characters.
 func (r *reporter) bound() []diag.Diagnostic {
+	if at, words := otherText(r.file.Text); words != "" && len(r.problems) > 0 {
+		r.problems = nil
+		r.fault(RuleBadCharacter, at, "%s", words)
+		return r.problems
+	}
 	unsaid, end := max(0, r.badRuns-mostBadPlaces), ""
 	if unsaid > 0 {
 		end = fmt.Sprintf(", and there are %d more such places", unsaid)
@@ -61,6 +66,19 @@ func (r *reporter) bound() []diag.Diagnostic {
 		r.problems[len(r.problems)-1].Message += fmt.Sprintf(", and %d more faults follow; this is probably no rig file", unsaid)
 	}
 	return r.problems
+}
+
+// otherText says that a text is in another encoding, or ends its lines as no text does
+// any more, and where that shows first; what else is wrong in it comes of that. Words are
+// empty if it is not so.
+func otherText(text string) (at source.Span, words string) {
+	if strings.HasPrefix(text, "\xff\xfe") || strings.HasPrefix(text, "\xfe\xff") {
+		return source.Span{End: 2}, "this is UTF-16 text; save the file as UTF-8"
+	}
+	if first := strings.IndexByte(text, '\r'); !strings.Contains(text, "\n") && strings.Count(text, "\r") > 1 {
+		return source.Span{Start: first, End: first + 1}, "the lines of this file end in a carriage return alone; save it with line feeds"
+	}
+	return source.Span{}, ""
 }
 
 // badCharacter says what a character is and, where one can tell, what was meant.

@@ -10,14 +10,35 @@ import (
 // The words of claims and policies. They are no reserved words: a part may have
 // any of them as its name.
 var (
-	claimWords = words("over under by of for when released while hauling hand not held advantage actual" +
-		" factor travel class stroke lower finding simple compound complex times person" +
-		" error warning advice off drop")
+	classWords   = words("simple compound complex")
+	settingWords = words("error warning advice off")
+	claimWords   = slices.Concat(words("over under by of for when released while hauling hand not held advantage actual"+
+		" factor travel class stroke lower finding times person drop"), classWords, settingWords)
 	// formWords are all words that the forms of statements without clauses have.
 	formWords = append(words("at on per to because without people load pull as :"), claimWords...)
 )
 
 func claimWord(word string) bool { return slices.Contains(claimWords, word) }
+
+// ClaimWords lists the words with a meaning of their own in claims and house rules:
+// what they are about, and what joins it to a figure. The words of Structure and those
+// of ClassWords and SettingWords are not among them.
+func ClaimWords() []string {
+	list := strings.Fields(strings.Join(subjects, " "))
+	for _, w := range claimWords {
+		if !slices.Contains(classWords, w) && !slices.Contains(settingWords, w) {
+			list = append(list, w)
+		}
+	}
+	slices.Sort(list)
+	return slices.Compact(list)
+}
+
+// ClassWords lists what a rig can be called after "class".
+func ClassWords() []string { return slices.Clone(classWords) }
+
+// SettingWords lists what a house rule can make of a finding.
+func SettingWords() []string { return slices.Clone(settingWords) }
 
 type ratioForm struct {
 	A lexer.Token  `parser:"@Number"`

@@ -171,6 +171,9 @@ func NodeClauses() []string { return slices.Clone(nodeClauses) }
 // Statements lists the words that begin a statement that is not a part.
 func Statements() []string { return slices.Clone(statements) }
 
+// Structure lists the words that structure a statement and cannot be names.
+func Structure() []string { return slices.Clone(structure) }
+
 // IsLine says whether a kind is a line: rope, cord or sling.
 func IsLine(kind string) bool { return slices.Contains(lineKinds, kind) }
 

@@ -24,6 +24,7 @@ var faults = []*lint.Rule{
 	notHeldWhileHauling,
 	haulRaisesNothing,
 	tiedBetweenFixed,
+	noLoad,
 }
 
 // catches are about what keeps the load when hands let go or a part fails. Of those on the

@@ -69,7 +69,7 @@ func (t *text) pull(p *solve.Phase) string {
 	s := t.scale.in(p)
 	words := "pull "
 	if t.scale.weighs() && otherWeights(p) {
-		words += span(pull, s.pure) + " of " + s.load + ", "
+		words += s.shareForce(pull) + ", "
 	}
 	words += s.sayForce(pull)
 	if idealOnly(p) {

@@ -121,7 +121,7 @@ func (s scale) sayForce(f solve.Force) string {
 	return span(f, s.figure) + " of " + s.load
 }
 
-// share gives a force as a part of the load in words: "1/3 of the load".
+// share gives a force as a part of the load in words: "1/3 of the load", "3 times the load".
 func (s scale) share(n lp.Num) string {
 	whole := n.IsExact() && n.Rat().IsInt()
 	switch {
@@ -133,6 +133,14 @@ func (s scale) share(n lp.Num) string {
 		return number(n) + " times " + s.load
 	}
 	return s.pure(n) + " of " + s.load
+}
+
+// shareForce gives a force that may be open as a part of the load in words.
+func (s scale) shareForce(f solve.Force) string {
+	if f.Ranges() {
+		return span(f, s.pure) + " of " + s.load
+	}
+	return s.share(*f.Value)
 }
 
 func (s scale) all() string {

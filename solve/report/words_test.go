@@ -179,3 +179,18 @@ reeve tag: litter \ floor
 	assert.Contains(t, text, "head carries 0.981 kN held, not counting preload")
 	assert.Contains(t, text, "floor carries nothing held, not counting preload")
 }
+
+func TestPullOfManyLoadsIsSaidAsTimes(t *testing.T) {
+	_, text := shown(t, `
+anchor  beam
+load    crate  mass 10 kg
+load    chest  mass 20 kg
+hauler  team
+pulley  top    on beam  holds crate
+rope    long
+rope    tie
+reeve long: crate / top \ team
+reeve tie:  chest / crate
+`)
+	assert.Contains(t, text, "pull 3 times crate, 0.294 kN (ideal)")
+}

@@ -33,7 +33,7 @@ func (t *tool) completion() *cobra.Command {
 			case "powershell":
 				return root.GenPowerShellCompletionWithDesc(t.out)
 			}
-			return misused("there is no script for %s%s", args[0], hint(args[0], shells))
+			return misused("there is no script for %s; there is one for bash, zsh, fish and powershell", args[0])
 		},
 	}
 }

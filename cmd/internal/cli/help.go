@@ -65,6 +65,9 @@ func listFlags(cmd *cobra.Command) {
 		}
 		word, usage := pflag.UnquoteUsage(f)
 		e := entry{strings.TrimSpace("--" + f.Name + " " + word), usage}
+		if word != "" && f.NoOptDefVal != "" { // a value that may be left out stands after =
+			e.name = "--" + f.Name + "[=" + word + "]"
+		}
 		entries = append(entries, e)
 		width = max(width, page.Width(e.name))
 	})

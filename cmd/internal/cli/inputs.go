@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"io"
 	"io/fs"
+	"os"
 	"slices"
 
 	"github.com/spf13/cobra"
@@ -43,6 +44,26 @@ func (in *inputs) attachPolicy(cmd *cobra.Command) {
 	cmd.Flags().StringVar(&in.policy, "policy", "", "the `FILE` of house rules for all files, in place of the nearest policy.rig of each")
 	// The only error is a flag that does not exist.
 	_ = cmd.MarkFlagFilename("policy", "rig")
+	cmd.PreRunE = func(*cobra.Command, []string) error { return holdsHouseRules(in.policy) }
+}
+
+// holdsHouseRules says what is wrong with a file that was named for its house rules: with
+// other rules than those that were asked for, no answer would be right.
+func holdsHouseRules(file string) error {
+	if file == "" {
+		return nil
+	}
+	if at, err := os.Stat(file); err == nil && at.IsDir() {
+		return misused("--policy takes a file, and %s is a folder", file)
+	}
+	loaded, err := load.Loader{}.Paths([]string{file})
+	switch {
+	case err != nil:
+		return named(err)
+	case len(loaded) == 1 && len(loaded[0].Model.Policies) == 0 && len(loaded[0].Problems) == 0:
+		return misused("%s has no house rules: no line begins with policy, require or rule", file)
+	}
+	return nil
 }
 
 // read reads the files in the order of the arguments. What cannot be read is left

@@ -102,7 +102,9 @@ func (t *tool) examine(l *linting, loaded []*load.Loaded, unread error) error {
 	case formatSARIF:
 		err = show.SARIF(t.out, sarifRun(all, found, unread))
 	default:
-		err = t.showFindings(loaded, found)
+		if unread == nil || len(loaded) > 0 { // who saw no file found nothing out
+			err = t.showFindings(loaded, found)
+		}
 	}
 	if err != nil {
 		return err

@@ -107,9 +107,20 @@ func unknownCommand(root *cobra.Command, name string) error {
 	return misused("there is no command %s%s", name, hint(name, names))
 }
 
-// hint gives " (did you mean …?)" where a name is near one of the known ones.
+// hint gives " (did you mean …?)" where a name is near one of the known ones, or is how
+// the only one begins.
 func hint(name string, known []string) string {
 	best, distance := "", 3
+	var begun []string
+	for _, k := range known {
+		if strings.HasPrefix(k, name) {
+			begun = append(begun, k)
+		}
+	}
+	if len(begun) == 1 {
+		known = begun
+		distance = len(begun[0])
+	}
 	for _, k := range known {
 		if d := levenshtein.ComputeDistance(name, k); d < distance && d < len(k) {
 			best, distance = k, d

@@ -1,6 +1,8 @@
 package cli
 
 import (
+	"fmt"
+
 	"github.com/spf13/cobra"
 
 	"fairlead/cmd/internal/show"
@@ -25,8 +27,12 @@ func (t *tool) solves(cmd *cobra.Command, write results) {
 		if err := t.showFaults(faults); err != nil {
 			return err
 		}
-		if err := write(format.value, solveAll(loaded), len(loaded) > 1); err != nil {
+		solved := solveAll(loaded)
+		if err := write(format.value, solved, len(loaded) > 1); err != nil {
 			return err
+		}
+		if len(solved) == 0 && format.value == formatText && unread == nil {
+			fmt.Fprintln(t.out, "no rig found")
 		}
 		return outcome(unread, len(faults) > 0)
 	}

@@ -33,7 +33,7 @@ func (t *tool) watch() *cobra.Command {
 		Long: "Lints files and folders, then each file again the moment it is saved, and shows what it found in it " +
 			"with a line on all of them. Without a path, watches the folder it stands in. Ctrl-C ends it.\n\n" +
 			"PATH is a rig file, Markdown notes with rig blocks, or a folder (all of both below it).",
-		Example: "  fairlead watch rigs/\n  fairlead watch --format jsonl --poll 1s shared/rigs",
+		Example: "  fairlead watch rigs/\n  fairlead watch --format jsonl --poll=1s shared/rigs",
 	}
 	format := newChoice(formatText, formatLines)
 	addChoice(cmd.Flags(), cmd, format, "format", "text for people, jsonl for editors: one JSON object a line")
@@ -42,8 +42,11 @@ func (t *tool) watch() *cobra.Command {
 	cmd.Flags().StringVar(&o.Policy, "policy", "", "the `FILE` of house rules for all files, in place of the nearest policy.rig of each")
 	cmd.ValidArgsFunction = rigFiles
 	cmd.RunE = func(cmd *cobra.Command, args []string) error {
-		if o.Poll < 0 {
-			return misused("--poll takes a time that is not negative")
+		if cmd.Flags().Changed("poll") && o.Poll <= 0 {
+			return misused("--poll takes a time over 0, such as --poll=1s")
+		}
+		if err := holdsHouseRules(o.Policy); err != nil {
+			return err
 		}
 		if o.Paths = args; len(args) == 0 {
 			o.Paths = []string{"."}

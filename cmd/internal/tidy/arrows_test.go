@@ -26,7 +26,7 @@ var layers = [][]string{
 }
 
 // testOnly are the packages that only tests import.
-var testOnly = []string{"lang/langtest", "cmd/internal/tidy"}
+var testOnly = []string{"lang/langtest", "cmd/internal/tidy", "cmd/internal/setups"}
 
 // strangers are packages, ours or others', that may be imported in the named
 // folders only: there they do their one job.
